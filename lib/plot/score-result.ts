@@ -1,0 +1,83 @@
+/** What the engine says of a plot: the JSON of the command line's `score`, and what the debrief shows besides. */
+import { z } from "zod";
+import { CauseSchema, IdSchema, ViewSchema } from "@/lib/plot/mark";
+import { PointSchema } from "@/lib/plot/shape";
+
+const unit = z.number().min(0).max(1);
+
+export const WouldFitSchema = z.strictObject({
+  turnDeg: z.number(),
+  mirrored: z.boolean(),
+  gain: z.number(),
+});
+
+export const FoundSchema = z.strictObject({
+  reference: IdSchema,
+  mark: IdSchema,
+  value: unit,
+  location: unit,
+  type: unit,
+  extent: unit,
+});
+export const StraySchema = z.strictObject({
+  mark: IdSchema,
+  cause: CauseSchema,
+  because: z.array(z.string()),
+});
+export const LineSchema = z.strictObject({ what: z.string(), points: z.number() });
+
+/** Exactly what `score` prints for a plot (design.md). Points have at most two decimals. */
+export const ScoreResultSchema = z.strictObject({
+  stone: IdSchema,
+  by: IdSchema,
+  total: z.number().min(0).max(100),
+  alignment: z.strictObject({ turnDeg: z.number(), wouldFit: WouldFitSchema.nullable() }),
+  found: z.array(FoundSchema),
+  overlooked: z.array(IdSchema),
+  strays: z.array(StraySchema),
+  lines: z.array(LineSchema),
+  suspectStone: IdSchema.nullable(),
+});
+export type ScoreResult = z.infer<typeof ScoreResultSchema>;
+
+/** How a found mark was read. */
+export const FoundDetailSchema = z.strictObject({
+  reference: IdSchema,
+  mark: IdSchema,
+  how: z.enum(["matched", "other-view", "merged"]),
+  /** `d` of scoring.md 1, girdle widths; null for a merge. */
+  distance: z.number().nullable(),
+  /** The same on this stone, where its measurements are known. */
+  distanceMm: z.number().nullable(),
+  /** What location, type and extent cost of the whole result, in points. */
+  lost: z.strictObject({ location: z.number(), type: z.number(), extent: z.number(), view: z.number() }),
+  words: z.array(z.string()),
+});
+
+/** What a stray is explained by: something to draw on the diagram beside its evidence. */
+export const StrayDetailSchema = z.strictObject({
+  mark: IdSchema,
+  /** Where the reference mark, image, decoy or partner lies that explains it, in the frame of the mark's view. */
+  points: z.array(PointSchema),
+  view: ViewSchema,
+  /** The reference mark, decoy or other plotted mark that it is explained by. */
+  of: IdSchema.nullable(),
+  /** Names of the facets that an echo is seen in, entry first. */
+  facets: z.array(z.string()),
+});
+
+export const ScoreDetailSchema = z.strictObject({
+  engineVersion: z.string(),
+  found: z.array(FoundDetailSchema),
+  strays: z.array(StrayDetailSchema),
+  /** Plotted marks set against optional reference marks: neither found nor stray. */
+  setAside: z.array(z.strictObject({ reference: IdSchema, mark: IdSchema })),
+  /** F and the deduction of scoring.md 6, both 0…1. */
+  foundShare: unit,
+  deduction: unit,
+  /** What to practise, composed from the causes; each sentence is backed by the result. */
+  practise: z.array(z.string()),
+});
+
+export const ScoredPlotSchema = z.strictObject({ result: ScoreResultSchema, detail: ScoreDetailSchema });
+export type ScoredPlot = z.infer<typeof ScoredPlotSchema>;
