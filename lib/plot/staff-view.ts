@@ -1,0 +1,174 @@
+/** What instructors and directors may be sent. Never sent to a student. */
+import { z } from "zod";
+import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
+import { ScalesSchema } from "@/lib/plot/grades";
+import { CauseSchema } from "@/lib/plot/mark";
+import { PlotSchema } from "@/lib/plot/plots-file";
+import { RubricSchema } from "@/lib/plot/rubric";
+import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
+import { CharacteristicViewSchema, EXERCISE_PHASES } from "@/lib/plot/student-view";
+
+const instant = z.iso.datetime();
+
+export const ROLES = ["student", "instructor", "director"] as const;
+export const RoleSchema = z.enum(ROLES);
+export type Role = z.infer<typeof RoleSchema>;
+
+export const TrayRowSchema = z.strictObject({
+  trayId: z.string(),
+  name: z.string(),
+  notes: z.string(),
+  stoneCount: z.int(),
+  withReference: z.int(),
+});
+export type TrayRow = z.infer<typeof TrayRowSchema>;
+
+export const StoneRowSchema = z.strictObject({
+  stoneId: z.string(),
+  label: z.string(),
+  position: z.int(),
+  cut: StoneBodySchema.shape.cut,
+  proportions: StoneBodySchema.shape.proportions,
+  weightCt: z.number().nullable(),
+  /** 0 where no reference was saved yet. */
+  referenceVersion: z.int(),
+  referenceMarks: z.int(),
+  clarity: z.string().nullable(),
+  handIns: z.int(),
+  meanTotal: z.number().nullable(),
+});
+
+export const TrayViewSchema = z.strictObject({
+  trayId: z.string(),
+  name: z.string(),
+  notes: z.string(),
+  stones: z.array(StoneRowSchema),
+});
+export type TrayView = z.infer<typeof TrayViewSchema>;
+
+export const ReferenceVersionSchema = z.strictObject({
+  version: z.int(),
+  authorName: z.string(),
+  createdAt: instant,
+  note: z.string(),
+  marks: z.int(),
+  clarity: z.string(),
+});
+
+export const StoneViewSchema = z.strictObject({
+  stoneId: z.string(),
+  trayId: z.string(),
+  trayName: z.string(),
+  label: z.string(),
+  position: z.int(),
+  body: StoneBodySchema,
+  /** Raised by every change of the stone's body; sent back with a save, so that two people cannot overwrite each other. */
+  revision: z.int(),
+  reference: ReferenceSchema.nullable(),
+  referenceVersion: z.int(),
+  versions: z.array(ReferenceVersionSchema),
+  characteristics: z.array(CharacteristicViewSchema),
+  scales: ScalesSchema,
+});
+export type StoneView = z.infer<typeof StoneViewSchema>;
+
+export const SectionRowSchema = z.strictObject({
+  sectionId: z.string(),
+  name: z.string(),
+  term: z.string(),
+  students: z.int(),
+  instructors: z.array(z.string()),
+});
+export type SectionRow = z.infer<typeof SectionRowSchema>;
+
+export const ExerciseRowSchema = z.strictObject({
+  exerciseId: z.string(),
+  title: z.string(),
+  sectionId: z.string(),
+  sectionName: z.string(),
+  opensAt: instant,
+  dueAt: instant,
+  closesAt: instant.nullable(),
+  phase: z.enum(EXERCISE_PHASES),
+  stones: z.int(),
+  students: z.int(),
+  handedIn: z.int(),
+  released: z.int(),
+});
+export type ExerciseRow = z.infer<typeof ExerciseRowSchema>;
+
+/** `scoring`: handed in, the result is still being worked out. */
+export const CELL_STATES = ["not-begun", "on-the-bench", "scoring", "scored", "released"] as const;
+
+export const ReviewCellSchema = z.strictObject({
+  studentId: z.string(),
+  exerciseStoneId: z.string(),
+  sittingId: z.string().nullable(),
+  state: z.enum(CELL_STATES),
+  markCount: z.int(),
+  total: z.number().nullable(),
+  found: z.int(),
+  overlooked: z.int(),
+  straysByCause: z.partialRecord(CauseSchema, z.int()),
+  /** Steps from the reference's clarity: positive is harsher. Null where either is missing. */
+  clarityBias: z.int().nullable(),
+  suspectStone: z.string().nullable(),
+});
+export type ReviewCell = z.infer<typeof ReviewCellSchema>;
+
+export const ReviewGridSchema = z.strictObject({
+  exercise: ExerciseRowSchema,
+  notes: z.string(),
+  rules: ExerciseRulesSchema,
+  rubric: RubricSchema,
+  rubricVersion: z.int(),
+  stones: z.array(
+    z.strictObject({
+      exerciseStoneId: z.string(),
+      stoneId: z.string(),
+      label: z.string(),
+      clarity: z.string().nullable(),
+    }),
+  ),
+  students: z.array(z.strictObject({ studentId: z.string(), name: z.string() })),
+  /** One for every student and stone, students first. */
+  cells: z.array(ReviewCellSchema),
+});
+export type ReviewGrid = z.infer<typeof ReviewGridSchema>;
+
+/** A sitting that is not handed in yet, as staff may look on. */
+export const BenchWatchSchema = z.strictObject({
+  sittingId: z.string(),
+  studentName: z.string(),
+  label: z.string(),
+  plot: PlotSchema,
+});
+
+export const PersonRowSchema = z.strictObject({
+  userId: z.string(),
+  login: z.string(),
+  name: z.string(),
+  role: RoleSchema,
+  active: z.boolean(),
+  sections: z.array(z.string()),
+  lastSignInAt: instant.nullable(),
+});
+export type PersonRow = z.infer<typeof PersonRowSchema>;
+
+export const TrailRowSchema = z.strictObject({
+  at: instant,
+  actorName: z.string(),
+  action: z.string(),
+  subjectKind: z.string(),
+  subjectId: z.string(),
+  detail: z.string(),
+});
+export type TrailRow = z.infer<typeof TrailRowSchema>;
+
+export const OverviewSchema = z.strictObject({
+  trays: z.int(),
+  stones: z.int(),
+  withoutReference: z.int(),
+  exercises: z.array(ExerciseRowSchema),
+});
+export type Overview = z.infer<typeof OverviewSchema>;

@@ -1,0 +1,116 @@
+/**
+ * What a student may be sent, as strict schemas: nothing of a reference, a decoy or another student's work is in
+ * any of them but `DebriefViewSchema`, which is only made once the debrief is released. Data access parses what it
+ * sends with these, so that a field too many is an error on the server and never a leak in the browser.
+ */
+import { z } from "zod";
+import { CHARACTERISTIC_CLASSES } from "@/lib/plot/characteristic";
+import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
+import { ScalesSchema } from "@/lib/plot/grades";
+import { PlotSchema } from "@/lib/plot/plots-file";
+import { ScoreDetailSchema, ScoreResultSchema } from "@/lib/plot/score-result";
+import { PREPARATION_STEPS, SittingEventSchema } from "@/lib/plot/sitting-event";
+import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
+
+const instant = z.iso.datetime();
+
+/** Where a student's stone stands. `missed`: the exercise closed before it was handed in. */
+export const STONE_STATES = ["not-begun", "on-the-bench", "handed-in", "debrief-ready", "missed"] as const;
+export type StoneState = (typeof STONE_STATES)[number];
+
+/** `ahead`: opens later; `open`; `late`: past due but still taken; `closed`. */
+export const EXERCISE_PHASES = ["ahead", "open", "late", "closed"] as const;
+export type ExercisePhase = (typeof EXERCISE_PHASES)[number];
+
+export const MyStoneSchema = z.strictObject({
+  /** The exercise's own row for the stone: what a sitting is opened with. */
+  exerciseStoneId: z.string(),
+  label: z.string(),
+  cut: StoneBodySchema.shape.cut,
+  weightCt: z.number().nullable(),
+  state: z.enum(STONE_STATES),
+  sittingId: z.string().nullable(),
+  /** Of the student's own plot. */
+  markCount: z.int(),
+  handedInAt: instant.nullable(),
+  /** Points, once the debrief is released. */
+  total: z.number().nullable(),
+});
+
+export const MyExerciseSchema = z.strictObject({
+  exerciseId: z.string(),
+  title: z.string(),
+  notes: z.string(),
+  sectionName: z.string(),
+  opensAt: instant,
+  dueAt: instant,
+  closesAt: instant.nullable(),
+  phase: z.enum(EXERCISE_PHASES),
+  stones: z.array(MyStoneSchema),
+});
+export type MyExercise = z.infer<typeof MyExerciseSchema>;
+
+export const CharacteristicViewSchema = z.strictObject({
+  name: z.string(),
+  label: z.string(),
+  class: z.enum(CHARACTERISTIC_CLASSES),
+  definition: z.string(),
+  like: z.array(z.string()),
+});
+
+/** A stone as whoever holds it may know it. */
+export const StoneCardSchema = z.strictObject({ label: z.string(), ...StoneBodySchema.shape });
+export type StoneCard = z.infer<typeof StoneCardSchema>;
+
+const PreparedSchema = z.partialRecord(z.enum(PREPARATION_STEPS), z.number());
+
+export const BenchViewSchema = z.strictObject({
+  sittingId: z.string(),
+  exerciseId: z.string(),
+  exerciseTitle: z.string(),
+  dueAt: instant,
+  closesAt: instant.nullable(),
+  rules: ExerciseRulesSchema,
+  stone: StoneCardSchema,
+  scales: ScalesSchema,
+  characteristics: z.array(CharacteristicViewSchema),
+  openedAt: instant,
+  /** The server's clock when this was read: the bench counts `atMs` from `openedAt` by it. */
+  readAt: instant,
+  plot: PlotSchema,
+  prepared: PreparedSchema,
+  lastSeq: z.int(),
+  /** The tab or device that writes this sitting now, if any; an opaque id made by the browser. */
+  writerId: z.string().nullable(),
+  handedInAt: instant.nullable(),
+});
+export type BenchView = z.infer<typeof BenchViewSchema>;
+
+/** The answer to a batch of events: what is now safe on disk. */
+export const SavedSchema = z.strictObject({ lastSeq: z.int() });
+
+/** Sent only for a sitting whose debrief is released, or to staff. */
+export const DebriefViewSchema = z.strictObject({
+  sittingId: z.string(),
+  exerciseId: z.string(),
+  exerciseTitle: z.string(),
+  studentName: z.string(),
+  stone: StoneCardSchema,
+  scales: ScalesSchema,
+  characteristics: z.array(CharacteristicViewSchema),
+  openedAt: instant,
+  handedInAt: instant,
+  releasedAt: instant.nullable(),
+  plot: PlotSchema,
+  prepared: PreparedSchema,
+  reference: ReferenceSchema,
+  referenceVersion: z.int(),
+  rubricVersion: z.int(),
+  /** The tolerance that was scored, so that the tolerance drawn is the same (girdle widths). */
+  near: z.number(),
+  far: z.number(),
+  result: ScoreResultSchema,
+  detail: ScoreDetailSchema,
+  events: z.array(SittingEventSchema),
+});
+export type DebriefView = z.infer<typeof DebriefViewSchema>;
