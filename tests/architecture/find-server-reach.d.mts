@@ -1,0 +1,4 @@
+export function findServerReach(
+  root: string,
+  modules: { source: string; dependencies: { resolved: string }[] }[],
+): string[];

@@ -1,0 +1,3 @@
+export const LIB_WALLS: Record<string, string[]>;
+export const SERVER_ONLY: string[];
+export function toRules(): object[];
