@@ -1,0 +1,42 @@
+"use client";
+
+import { useState } from "react";
+import type { ActionResult } from "@/components/forms/action-result";
+import type { Fault } from "@/lib/base/app-error";
+
+export interface ActionFailure {
+  readonly message: string;
+  readonly faults: readonly Fault[];
+}
+
+/** Shown when the action never answered: the server is down, or the network is. */
+const NO_ANSWER: ActionFailure = {
+  message: "The server did not answer, so nothing was changed. What you entered is still here; try again.",
+  faults: [],
+};
+
+/**
+ * Calls a server action from a form: `run` gives its value, or null after a refusal, which then stands in `failure`.
+ */
+export function useAction<Args extends readonly unknown[], Value>(
+  action: (...args: Args) => Promise<ActionResult<Value>>,
+) {
+  const [pending, setPending] = useState(false);
+  const [failure, setFailure] = useState<ActionFailure | null>(null);
+  const run = async (...args: Args): Promise<{ readonly value: Value } | null> => {
+    setPending(true);
+    setFailure(null);
+    try {
+      const result = await action(...args);
+      if (result.ok) return { value: result.value };
+      setFailure(result);
+      return null;
+    } catch {
+      setFailure(NO_ANSWER);
+      return null;
+    } finally {
+      setPending(false);
+    }
+  };
+  return { run, pending, failure, clearFailure: () => setFailure(null) };
+}

@@ -1,0 +1,24 @@
+/** Where each role can go from the top of any page. */
+import type { Role } from "@/lib/plot/staff-view";
+
+export interface NavLink {
+  readonly href: string;
+  readonly label: string;
+}
+
+const STAFF: readonly NavLink[] = [
+  { href: "/overview", label: "Overview" },
+  { href: "/trays", label: "Trays" },
+  { href: "/exercises", label: "Exercises" },
+];
+
+export const NAV_LINKS: Readonly<Record<Role, readonly NavLink[]>> = {
+  student: [{ href: "/my-stones", label: "My stones" }],
+  instructor: STAFF,
+  director: [...STAFF, { href: "/people", label: "People" }, { href: "/trail", label: "Trail" }],
+};
+
+/** Where a role lands after signing in. */
+export function getHomeHref(role: Role): string {
+  return role === "student" ? "/my-stones" : "/overview";
+}

@@ -1,0 +1,84 @@
+"use client";
+
+import { useSyncExternalStore } from "react";
+
+const MINUTE_MS = 60_000;
+const listeners = new Set<() => void>();
+let timer: ReturnType<typeof setInterval> | null = null;
+let minute = 0;
+
+/** One clock for all times on the page; it ticks once a minute while anything listens. */
+function subscribe(listener: () => void): () => void {
+  listeners.add(listener);
+  if (timer === null) {
+    minute = Math.floor(Date.now() / MINUTE_MS);
+    timer = setInterval(() => {
+      minute = Math.floor(Date.now() / MINUTE_MS);
+      for (const one of listeners) one();
+    }, MINUTE_MS / 2);
+  }
+  return () => {
+    listeners.delete(listener);
+    if (listeners.size === 0 && timer !== null) {
+      clearInterval(timer);
+      timer = null;
+    }
+  };
+}
+
+const readMinute = () => (timer === null ? Math.floor(Date.now() / MINUTE_MS) : minute);
+
+const DATE_STYLE = { weekday: "short", day: "numeric", month: "short" } as const;
+const TIME_STYLE = { hour: "2-digit", minute: "2-digit", hourCycle: "h23" } as const;
+
+function toAbsolute(at: Date, nowMs: number, withTime: boolean): string {
+  const otherYear = Math.abs(at.getTime() - nowMs) > 300 * 86_400_000;
+  return at.toLocaleString("en-GB", {
+    ...DATE_STYLE,
+    ...(otherYear ? { year: "numeric" } : {}),
+    ...(withTime ? TIME_STYLE : {}),
+  });
+}
+
+const STEPS = [
+  [86_400_000 * 14, 86_400_000 * 7, "week"],
+  [86_400_000 * 1.5, 86_400_000, "day"],
+  [3_600_000 * 1.5, 3_600_000, "hour"],
+  [0, MINUTE_MS, "minute"],
+] as const;
+const relative = new Intl.RelativeTimeFormat("en-GB", { numeric: "auto" });
+
+/** "in 3 days", "2 hours ago", "this minute". */
+export function toRelative(atMs: number, nowMs: number): string {
+  const between = atMs - nowMs;
+  const [, unitMs, unit] = STEPS.find(([from]) => Math.abs(between) >= from) ?? STEPS[3];
+  return relative.format(Math.round(between / unitMs), unit);
+}
+
+export interface WhenProps {
+  iso: string;
+  /** `absolute` (default), `relative`, or both. */
+  show?: "absolute" | "relative" | "both";
+  withTime?: boolean;
+}
+
+/**
+ * A moment in the reader's own time zone. The server cannot know the zone, so its HTML holds the moment in UTC and
+ * the browser replaces it once it runs; both first draw the same, so there is no mismatch.
+ */
+export function When({ iso, show = "absolute", withTime = true }: WhenProps) {
+  const nowMinute = useSyncExternalStore(subscribe, readMinute, () => null);
+  if (nowMinute === null) {
+    return <time dateTime={iso}>{`${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`}</time>;
+  }
+  const at = new Date(iso);
+  const nowMs = nowMinute * MINUTE_MS;
+  const absolute = toAbsolute(at, nowMs, withTime);
+  const away = toRelative(at.getTime(), nowMs);
+  return (
+    <time dateTime={iso} title={show === "relative" ? absolute : away}>
+      {show === "relative" ? away : absolute}
+      {show === "both" && <span className="muted"> · {away}</span>}
+    </time>
+  );
+}
