@@ -1,0 +1,113 @@
+import { AppError, type Fault } from "@/lib/base/app-error";
+import { assembleSolid } from "@/lib/gem/assemble-solid";
+import { CUT_LABELS, type CutName } from "@/lib/gem/cut-name";
+import type { CutPlan } from "@/lib/gem/cut-plan";
+import type { FacetPlane } from "@/lib/gem/facet-plane";
+import { planOval, planRoundBrilliant } from "@/lib/gem/plan-ellipse";
+import { getProportions, type Proportions } from "@/lib/gem/proportions";
+import type { Facet, Solid } from "@/lib/gem/solid";
+import type { Vec3 } from "@/lib/gem/vec3";
+
+export type { Facet, Solid } from "@/lib/gem/solid";
+
+const PLANNERS: Readonly<Partial<Record<CutName, (proportions: Proportions) => CutPlan>>> = {
+  "round-brilliant": planRoundBrilliant,
+  oval: planOval,
+};
+
+/** Which number is to blame, as a rule, when facets of a kind find no room. */
+function getBlamedKey(kind: string): string {
+  if (kind === "star" || kind === "upper-girdle") return "starPct";
+  if (kind === "table" || kind === "bezel") return "tablePct";
+  if (kind === "lower-girdle" || kind === "pavilion-main") return "lowerHalfPct";
+  if (kind.startsWith("crown-")) return "crownSteps";
+  if (kind.startsWith("pavilion-")) return "pavilionSteps";
+  if (kind.startsWith("chevron")) return "chevrons";
+  if (kind === "culet") return "culetPct";
+  return "girdlePct";
+}
+
+function refuseVanished(cut: CutName, vanished: readonly FacetPlane[]): void {
+  if (vanished.length === 0) return;
+  const kinds = [...new Set(vanished.map((plane) => plane.kind))];
+  const faults: Fault[] = kinds.map((kind) => ({
+    path: getBlamedKey(kind),
+    message: `these proportions leave no room for the ${kind.replaceAll("-", " ")} facets`,
+  }));
+  const label = CUT_LABELS[cut].toLowerCase();
+  throw new AppError(
+    "bad-input",
+    `No ${label} can be cut to these proportions: ${faults[0]?.message}.`,
+    faults,
+  );
+}
+
+function getRange(values: readonly number[]): { low: number; high: number } {
+  return { low: Math.min(...values), high: Math.max(...values) };
+}
+
+function getGirdleRange(vertices: readonly Vec3[], facets: readonly Facet[], outline: CutPlan["outline"]) {
+  const onGirdle = facets.filter((facet) => facet.side === "girdle").flatMap((facet) => facet.vertices);
+  if (onGirdle.length > 0) return getRange(onGirdle.map((index) => (vertices[index] as Vec3)[2]));
+  // A knife edge: the vertices on the outline lie at one height.
+  const reach = Math.max(...outline.map(([x]) => x));
+  const rim = vertices.filter(([x]) => Math.abs(x - reach) < 1e-6);
+  return getRange(rim.map(([, , z]) => z));
+}
+
+/**
+ * The solid of a cut. Pure: the same input gives the same numbers. `given` may leave out any proportion; the
+ * cut's standard value stands in. Throws AppError "bad-input" for a number out of its range and for numbers
+ * that together leave no room for a facet; the path of each fault is the key to blame.
+ */
+export function buildSolid(cut: CutName, given: Proportions = {}): Solid {
+  const proportions = getProportions(cut, given);
+  const planner = PLANNERS[cut];
+  if (planner === undefined) throw new AppError("bad-input", `There is no ${CUT_LABELS[cut]} yet.`);
+  const plan = planner(proportions);
+  const { vertices, facets, vanished } = assembleSolid(plan);
+  refuseVanished(cut, vanished);
+  const girdle = getGirdleRange(vertices, facets, plan.outline);
+  const height = getRange(vertices.map(([, , z]) => z));
+  return {
+    cut,
+    proportions,
+    vertices,
+    facets,
+    outline: [...plan.outline].reverse(),
+    crownHeight: height.high - girdle.high,
+    pavilionDepth: girdle.low - height.low,
+    girdleThickness: girdle.high - girdle.low,
+    isCleft: plan.isCleft,
+  };
+}
+
+const CAPACITY = 200;
+const kept = new Map<string, Solid>();
+
+/** Cut and proportions as one text; the order of keys does not matter. */
+function toSolidKey(cut: CutName, proportions: Proportions): string {
+  const entries = Object.entries(proportions).filter(([, value]) => value !== undefined);
+  return JSON.stringify([cut, entries.sort(([a], [b]) => (a < b ? -1 : 1))]);
+}
+
+/**
+ * As `buildSolid`, remembering the last 200 stones; equal input gives the same object, so what is worked out
+ * from a solid can be remembered with it. Throws as `buildSolid` does.
+ */
+export function getSolid(cut: CutName, proportions: Proportions = {}): Solid {
+  const key = toSolidKey(cut, proportions);
+  const known = kept.get(key);
+  if (known !== undefined) {
+    kept.delete(key);
+    kept.set(key, known);
+    return known;
+  }
+  const solid = buildSolid(cut, proportions);
+  kept.set(key, solid);
+  if (kept.size > CAPACITY) {
+    const oldest = kept.keys().next().value;
+    if (oldest !== undefined) kept.delete(oldest);
+  }
+  return solid;
+}

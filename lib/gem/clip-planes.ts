@@ -1,0 +1,58 @@
+import type { FacetPlane } from "@/lib/gem/facet-plane";
+import { addVec3, advanceVec3, crossVec3, dotVec3, scaleVec3, toUnitVec3, type Vec3 } from "@/lib/gem/vec3";
+
+/** Lengths below this (girdle widths) are nought when polygons are clipped. */
+export const CLIP_TOLERANCE = 1e-9;
+
+const REACH = 16; // half the side of the square that is clipped: far outside any stone
+
+function getStartSquare(plane: FacetPlane): Vec3[] {
+  const { normal, offset } = plane;
+  const helper: Vec3 = Math.abs(normal[2]) > 0.9 ? [1, 0, 0] : [0, 0, 1];
+  const u = toUnitVec3(crossVec3(helper, normal));
+  const v = crossVec3(normal, u);
+  const centre = scaleVec3(normal, offset);
+  const corners: readonly (readonly [number, number])[] = [
+    [1, 1],
+    [-1, 1],
+    [-1, -1],
+    [1, -1],
+  ];
+  return corners.map(([a, b]) => addVec3(centre, addVec3(scaleVec3(u, a * REACH), scaleVec3(v, b * REACH))));
+}
+
+/** The part of a convex polygon that a plane leaves; counter-clockwise stays counter-clockwise. */
+function clipPolygon(polygon: readonly Vec3[], plane: FacetPlane): Vec3[] {
+  const out: Vec3[] = [];
+  const distances = polygon.map((vertex) => dotVec3(plane.normal, vertex) - plane.offset);
+  polygon.forEach((vertex, i) => {
+    const j = (i + 1) % polygon.length;
+    const next = polygon[j] as Vec3;
+    const here = distances[i] as number;
+    const there = distances[j] as number;
+    if (here <= CLIP_TOLERANCE) out.push(vertex);
+    const crosses =
+      (here > CLIP_TOLERANCE && there < -CLIP_TOLERANCE) ||
+      (here < -CLIP_TOLERANCE && there > CLIP_TOLERANCE);
+    if (crosses) {
+      const t = here / (here - there);
+      out.push(advanceVec3(vertex, [next[0] - vertex[0], next[1] - vertex[1], next[2] - vertex[2]], t));
+    }
+  });
+  return out;
+}
+
+/**
+ * The convex solid that planes leave, as one polygon for each plane in the order of the planes,
+ * counter-clockwise from outside. A plane that takes nothing away gives an empty or a degenerate polygon.
+ * Method: each plane starts as one large square and is clipped by all others (check-values.md 2.2 counts agree).
+ */
+export function clipPlanes(planes: readonly FacetPlane[]): Vec3[][] {
+  return planes.map((plane, i) => {
+    let polygon = getStartSquare(plane);
+    for (let j = 0; j < planes.length && polygon.length > 2; j += 1) {
+      if (j !== i) polygon = clipPolygon(polygon, planes[j] as FacetPlane);
+    }
+    return polygon.length > 2 ? polygon : [];
+  });
+}
