@@ -1,0 +1,17 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { z } from "zod";
+import { toActionResult } from "@/components/forms/action-result";
+import { requireViewer } from "@/lib/data/require-viewer";
+import { openSitting } from "@/lib/workflows/open-sitting";
+
+/** Opens a student's sitting on a stone that is set for them, or finds the one they have. */
+export async function openSittingAction(exerciseStoneId: unknown) {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    const { sittingId } = await openSitting(viewer, { exerciseStoneId: z.string().parse(exerciseStoneId) });
+    revalidatePath("/my-stones");
+    return { sittingId };
+  });
+}

@@ -1,0 +1,104 @@
+import classes from "@/components/my-stones/exercise-section.module.css";
+import { type OpenSitting, StoneLink } from "@/components/my-stones/stone-link";
+import { CutGlyph } from "@/components/ui/cut-glyph";
+import { EXERCISE_PHASE_WORDS, STONE_STATE_WORDS } from "@/components/ui/state-words";
+import { StatusBadge } from "@/components/ui/status-badge";
+import { When } from "@/components/ui/when";
+import { CUT_LABELS } from "@/lib/gem/cut-name";
+import type { MyExercise } from "@/lib/plot/student-view";
+
+type MyStone = MyExercise["stones"][number];
+
+/** What is worth saying of a stone in its state, beside the state itself. */
+function toStoneDetail(stone: MyStone): string | null {
+  const marks = stone.markCount === 1 ? "1 mark" : `${stone.markCount} marks`;
+  if (stone.total !== null) return `${stone.total} of 100 points`;
+  if (stone.state === "on-the-bench") return `${marks} so far`;
+  if (stone.state === "handed-in") return `${marks}; the debrief opens once your instructor releases it`;
+  if (stone.state === "missed") return "The exercise closed before it was handed in";
+  return null;
+}
+
+function StoneTile({
+  stone,
+  isTaken,
+  openSitting,
+}: {
+  stone: MyStone;
+  isTaken: boolean;
+  openSitting: OpenSitting;
+}) {
+  const { tone, words } = STONE_STATE_WORDS[stone.state];
+  const detail = toStoneDetail(stone);
+  return (
+    <li className={classes.stone}>
+      <div className={classes.glyph}>
+        <CutGlyph cut={stone.cut} size={52} />
+      </div>
+      <div className={classes.stoneWords}>
+        <h3>{stone.label}</h3>
+        <p className={classes.body}>
+          {CUT_LABELS[stone.cut]}
+          {stone.weightCt !== null && `, ${stone.weightCt.toFixed(2)} ct`}
+        </p>
+        <StatusBadge tone={tone}>{words}</StatusBadge>
+        {detail !== null && <p className={classes.body}>{detail}</p>}
+      </div>
+      <div className={classes.action}>
+        <StoneLink stone={stone} isTaken={isTaken} openSitting={openSitting} variant="outline" size="sm" />
+      </div>
+    </li>
+  );
+}
+
+function ExerciseDates({ exercise }: { exercise: MyExercise }) {
+  if (exercise.phase === "ahead") {
+    return (
+      <>
+        opens <When iso={exercise.opensAt} show="both" />, due <When iso={exercise.dueAt} />
+      </>
+    );
+  }
+  if (exercise.phase === "late" && exercise.closesAt !== null) {
+    return (
+      <>
+        was due <When iso={exercise.dueAt} />, closes <When iso={exercise.closesAt} show="both" />
+      </>
+    );
+  }
+  return (
+    <>
+      {exercise.phase === "open" ? "due" : "was due"} <When iso={exercise.dueAt} show="both" />
+    </>
+  );
+}
+
+/** An exercise as its student sees it: by when, how it stands, and each of its stones. */
+export function ExerciseSection({
+  exercise,
+  openSitting,
+}: {
+  exercise: MyExercise;
+  openSitting: OpenSitting;
+}) {
+  const { tone, words } = EXERCISE_PHASE_WORDS[exercise.phase];
+  const isTaken = exercise.phase === "open" || exercise.phase === "late";
+  const headingId = `exercise-${exercise.exerciseId}`;
+  return (
+    <section className={classes.root} aria-labelledby={headingId}>
+      <div className={classes.head}>
+        <h2 id={headingId}>{exercise.title}</h2>
+        <StatusBadge tone={tone}>{words}</StatusBadge>
+      </div>
+      <p className={classes.dates}>
+        {exercise.sectionName} · <ExerciseDates exercise={exercise} />
+      </p>
+      {exercise.notes !== "" && <p className={classes.notes}>{exercise.notes}</p>}
+      <ul className={classes.stones}>
+        {exercise.stones.map((stone) => (
+          <StoneTile key={stone.exerciseStoneId} stone={stone} isTaken={isTaken} openSitting={openSitting} />
+        ))}
+      </ul>
+    </section>
+  );
+}
