@@ -1,0 +1,109 @@
+import type { Point } from "@/lib/gem/point";
+import type { Lobe, Solid } from "@/lib/gem/solid";
+import type { Vec3 } from "@/lib/gem/vec3";
+
+/** The facet index that stands for the wall between the two halves of a cleft stone. Light passes it. */
+export const WALL = -1;
+
+/** A convex polygon on the border of a cell. */
+export interface CellFace {
+  readonly facetIndex: number;
+  readonly normal: Vec3;
+  readonly offset: number;
+  /** Counter-clockwise from outside the cell. */
+  readonly polygon: readonly Vec3[];
+}
+
+/**
+ * A convex part of a solid. All stones but the heart are one cell; the heart is two, with a wall between them
+ * that is no facet. Within a cell, the first plane that a ray meets going outward is where it leaves.
+ */
+export interface Cell {
+  readonly lobe: Lobe;
+  readonly faces: readonly CellFace[];
+}
+
+/** The part of a polygon with sign * x >= 0; keeps the sense of the corners. */
+function clipAtMiddle(polygon: readonly Vec3[], sign: number): Vec3[] {
+  const out: Vec3[] = [];
+  polygon.forEach((a, i) => {
+    const b = polygon[(i + 1) % polygon.length] as Vec3;
+    const [here, there] = [a[0] * sign, b[0] * sign];
+    if (here >= 0) out.push(a);
+    if ((here > 0 && there < 0) || (here < 0 && there > 0)) {
+      const t = here / (here - there);
+      out.push([0, a[1] + (b[1] - a[1]) * t, a[2] + (b[2] - a[2]) * t]);
+    }
+  });
+  return out;
+}
+
+/** Convex hull of points in the plane x = 0, given as [y, z], counter-clockwise (Andrew 1979, monotone chain). */
+function getHull(points: readonly Point[]): Point[] {
+  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const half = (source: readonly Point[]) => {
+    const chain: Point[] = [];
+    for (const point of source) {
+      while (chain.length > 1) {
+        const [a, b] = [chain[chain.length - 2] as Point, chain[chain.length - 1] as Point];
+        if ((b[0] - a[0]) * (point[1] - a[1]) - (b[1] - a[1]) * (point[0] - a[0]) > 1e-12) break;
+        chain.pop();
+      }
+      chain.push(point);
+    }
+    return chain.slice(0, -1);
+  };
+  return [...half(sorted), ...half([...sorted].reverse())];
+}
+
+function getHalf(solid: Solid, lobe: "right" | "left"): Cell {
+  const sign = lobe === "right" ? 1 : -1;
+  const faces: CellFace[] = [];
+  solid.facets.forEach((facet, facetIndex) => {
+    if (facet.lobe !== "both" && facet.lobe !== lobe) return;
+    const polygon = facet.vertices.map((index) => solid.vertices[index] as Vec3);
+    const { normal, offset } = facet;
+    faces.push({ facetIndex, normal, offset, polygon: clipAtMiddle(polygon, sign) });
+  });
+  const onWall = faces.flatMap(({ polygon }) => polygon.filter(([x]) => Math.abs(x) < 1e-9));
+  const hull = getHull(onWall.map(([, y, z]) => [y, z] as const));
+  // Seen from outside the right half (from x < 0), y runs to the left: turn the hull round.
+  const ring = lobe === "right" ? [...hull].reverse() : hull;
+  const polygon = ring.map(([y, z]): Vec3 => [0, y, z]);
+  faces.push({ facetIndex: WALL, normal: [-sign, 0, 0], offset: 0, polygon });
+  return { lobe, faces };
+}
+
+const cellsOfSolids = new WeakMap<Solid, readonly Cell[]>();
+
+function cutCells(solid: Solid): Cell[] {
+  if (solid.isCleft) return [getHalf(solid, "right"), getHalf(solid, "left")];
+  const faces = solid.facets.map((facet, facetIndex) => ({
+    facetIndex,
+    normal: facet.normal,
+    offset: facet.offset,
+    polygon: facet.vertices.map((index) => solid.vertices[index] as Vec3),
+  }));
+  return [{ lobe: "both", faces }];
+}
+
+/** The convex cells of a solid: one, or two for a cleft stone (right, left). Remembered with the solid. */
+export function listCells(solid: Solid): readonly Cell[] {
+  const known = cellsOfSolids.get(solid);
+  if (known !== undefined) return known;
+  const cells = cutCells(solid);
+  cellsOfSolids.set(solid, cells);
+  return cells;
+}
+
+/** The cell on the other side of the wall; the same cell where there is no wall. */
+export function getOtherCell(solid: Solid, cell: Cell): Cell {
+  return listCells(solid).find((other) => other !== cell) ?? cell;
+}
+
+/** The cells that hold a point, walls included: both, for a point in the middle plane of a cleft stone. */
+export function listCellsAt(solid: Solid, point: Vec3): readonly Cell[] {
+  const cells = listCells(solid);
+  if (cells.length === 1) return cells;
+  return cells.filter(({ lobe }) => (lobe === "right" ? point[0] >= -1e-9 : point[0] <= 1e-9));
+}
