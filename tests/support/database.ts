@@ -1,0 +1,50 @@
+/**
+ * A database of its own for a test: a copy of a template to which the migrations were applied once, a real SQLite
+ * file in the machine's folder for temporary files.
+ */
+import { createHash, randomUUID } from "node:crypto";
+import { copyFileSync, existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { applyMigrations, listMigrations } from "@/lib/data/apply-migrations";
+import { closeDatabase } from "@/lib/data/store/database";
+
+const MIGRATIONS = join(import.meta.dirname, "../../prisma/migrations");
+
+/** The path of the template, made if it is not there yet; named after the migrations in it. */
+async function ensureTemplate(): Promise<string> {
+  const hash = createHash("sha256");
+  for (const { name, checksum } of listMigrations(MIGRATIONS)) hash.update(`${name} ${checksum}\n`);
+  const folder = join(tmpdir(), "loupework-templates");
+  const template = join(folder, `${hash.digest("hex").slice(0, 16)}.db`);
+  if (existsSync(template)) return template;
+  mkdirSync(folder, { recursive: true });
+  const half = join(folder, `${randomUUID()}.db`);
+  await applyMigrations(`file:${half}`, MIGRATIONS);
+  renameSync(half, template);
+  return template;
+}
+
+export interface TestDatabase {
+  readonly url: string;
+  readonly file: string;
+  /** Closes the database and removes its files. */
+  remove(): Promise<void>;
+}
+
+/** Makes a fresh database and points this process at it. */
+export async function createTestDatabase(): Promise<TestDatabase> {
+  await closeDatabase();
+  const folder = mkdtempSync(join(tmpdir(), "loupework-test-"));
+  const file = join(folder, "test.db");
+  copyFileSync(await ensureTemplate(), file);
+  process.env.DATABASE_URL = `file:${file}`;
+  return {
+    url: `file:${file}`,
+    file,
+    remove: async () => {
+      await closeDatabase();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
