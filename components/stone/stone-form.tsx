@@ -1,0 +1,138 @@
+"use client";
+
+import { Button } from "@mantine/core";
+import { useRouter } from "next/navigation";
+import { type FormEvent, useMemo, useState } from "react";
+import type { ActionResult } from "@/components/forms/action-result";
+import { useAction } from "@/components/forms/use-action";
+import { DraftNote } from "@/components/staff/draft-note";
+import { useKeptDraft } from "@/components/staff/use-kept-draft";
+import { HoldingFields, IdentityFields, MeasureFields } from "@/components/stone/body-fields";
+import { findLostMarks } from "@/components/stone/find-lost-marks";
+import { ProportionFields } from "@/components/stone/proportion-fields";
+import {
+  createStoneDraft,
+  readStoneDraft,
+  type StoneDraft,
+  StoneDraftSchema,
+  toStoneDraft,
+} from "@/components/stone/stone-draft";
+import { StoneFigures } from "@/components/stone/stone-figures";
+import classes from "@/components/stone/stone-form.module.css";
+import { ErrorNote } from "@/components/ui/error-note";
+import type { Reference, StoneBody } from "@/lib/plot/stone";
+
+export interface SaveStoneInput {
+  readonly label: string;
+  readonly body: StoneBody;
+  readonly revision: number;
+}
+
+export interface StoneFormProps {
+  /** Names the work in this browser. */
+  storageKey: string;
+  /** Null for a new stone. */
+  start: { readonly label: string; readonly body: StoneBody } | null;
+  /** 0 for a new stone. */
+  revision: number;
+  reference: Reference | null;
+  save: (input: SaveStoneInput) => Promise<ActionResult<{ stoneId: string }>>;
+  /** Where a new stone leads; its id is put at the end. */
+  nextHref?: string;
+}
+
+const parseDraft = (kept: unknown) => StoneDraftSchema.safeParse(kept).data ?? null;
+
+/** A stone's label, cut, proportions and measurements beside the stone that they make. */
+export function StoneForm({ storageKey, start, revision, reference, save, nextHref }: StoneFormProps) {
+  const router = useRouter();
+  const initial = useMemo(
+    () => (start === null ? createStoneDraft() : toStoneDraft(start.label, start.body)),
+    [start],
+  );
+  const draft = useKeptDraft({ storageKey, initial, base: revision, parse: parseDraft });
+  const { run, pending, failure } = useAction(save);
+  const [asked, setAsked] = useState(false);
+  const read = useMemo(() => readStoneDraft(draft.value, start?.body ?? null), [draft.value, start]);
+  const lostMarks = useMemo(() => findLostMarks(reference, read.solid), [reference, read.solid]);
+  const change = (part: Partial<StoneDraft>) => draft.set({ ...draft.value, ...part });
+
+  // A label that is still empty is no fault until somebody tries to save.
+  const faults = asked ? read.faults : read.faults.filter(({ path }) => path !== "label");
+  const refusal = read.faults.find(({ path }) => path.startsWith("proportions"))?.message ?? null;
+
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    setAsked(true);
+    if (read.body === null) return;
+    const saved = await run({ label: read.label, body: read.body, revision: draft.base });
+    if (saved === null) {
+      router.refresh();
+      return;
+    }
+    draft.settle();
+    setAsked(false);
+    if (nextHref === undefined) router.refresh();
+    else router.push(`${nextHref}/${saved.value.stoneId}`);
+  };
+
+  return (
+    <form onSubmit={submit} noValidate className={classes.root}>
+      <div className={classes.fields}>
+        <DraftNote draft={draft} serverBase={revision} serverValue={initial} what="stone" />
+        <section className={classes.section}>
+          <h2>The stone</h2>
+          <IdentityFields draft={draft.value} faults={faults} onChange={change} />
+          <MeasureFields draft={draft.value} faults={faults} onChange={change} />
+        </section>
+        <section className={classes.section}>
+          <h2>Proportions</h2>
+          <ProportionFields
+            draft={draft.value}
+            faults={faults}
+            onChange={(proportions) => change({ proportions })}
+          />
+        </section>
+        <section className={classes.section}>
+          <h2>How it is held and seen</h2>
+          <HoldingFields draft={draft.value} faults={faults} onChange={change} />
+        </section>
+        {lostMarks > 0 && (
+          <ErrorNote
+            message={`${lostMarks === 1 ? "One mark" : `${lostMarks} marks`} of the reference would lie outside this girdle.`}
+            next="Set the numbers so that the girdle holds them, or move the marks in a new version of the reference first."
+          />
+        )}
+        {failure !== null && (
+          <ErrorNote
+            message={failure.message}
+            kept="Everything that you entered is still here."
+            faults={failure.faults}
+          />
+        )}
+        {asked && read.faults.length > 0 && (
+          <ErrorNote
+            message={`${read.faults.length === 1 ? "One field needs" : `${read.faults.length} fields need`} another look before this can be saved.`}
+            faults={read.faults}
+          />
+        )}
+        <div className={classes.saveLine}>
+          <Button type="submit" loading={pending} disabled={start !== null && !draft.isDirty}>
+            {start === null ? "Put it in the tray" : "Save the stone"}
+          </Button>
+          <span className="muted" role="status">
+            {draft.isDirty ? "Not saved yet; kept in this browser." : start === null ? "" : "Saved."}
+          </span>
+        </div>
+      </div>
+      <aside className={classes.figures} aria-label="The stone that these numbers make">
+        <StoneFigures
+          solid={read.solid}
+          refusal={refusal}
+          prongsDeg={read.body?.prongsDeg ?? []}
+          measurementsMm={read.body?.measurementsMm}
+        />
+      </aside>
+    </form>
+  );
+}
