@@ -1,5 +1,14 @@
 import type { FacetPlane } from "@/lib/gem/facet-plane";
-import { addVec3, advanceVec3, crossVec3, dotVec3, scaleVec3, toUnitVec3, type Vec3 } from "@/lib/gem/vec3";
+import {
+  addVec3,
+  advanceVec3,
+  crossVec3,
+  dotVec3,
+  scaleVec3,
+  subtractVec3,
+  toUnitVec3,
+  type Vec3,
+} from "@/lib/gem/vec3";
 
 /** Lengths below this (girdle widths) are nought when polygons are clipped. */
 export const CLIP_TOLERANCE = 1e-9;
@@ -22,23 +31,20 @@ function getStartSquare(plane: FacetPlane): Vec3[] {
 }
 
 /** The part of a convex polygon that a plane leaves; counter-clockwise stays counter-clockwise. */
-function clipPolygon(polygon: readonly Vec3[], plane: FacetPlane): Vec3[] {
+function clipPolygon(polygon: readonly Vec3[], { normal, offset }: FacetPlane): readonly Vec3[] {
+  if (polygon.every((vertex) => dotVec3(normal, vertex) - offset <= CLIP_TOLERANCE)) return polygon;
   const out: Vec3[] = [];
-  const distances = polygon.map((vertex) => dotVec3(plane.normal, vertex) - plane.offset);
-  polygon.forEach((vertex, i) => {
-    const j = (i + 1) % polygon.length;
-    const next = polygon[j] as Vec3;
-    const here = distances[i] as number;
-    const there = distances[j] as number;
-    if (here <= CLIP_TOLERANCE) out.push(vertex);
+  let from = polygon[polygon.length - 1] as Vec3;
+  let before = dotVec3(normal, from) - offset;
+  for (const to of polygon) {
+    const after = dotVec3(normal, to) - offset;
     const crosses =
-      (here > CLIP_TOLERANCE && there < -CLIP_TOLERANCE) ||
-      (here < -CLIP_TOLERANCE && there > CLIP_TOLERANCE);
-    if (crosses) {
-      const t = here / (here - there);
-      out.push(advanceVec3(vertex, [next[0] - vertex[0], next[1] - vertex[1], next[2] - vertex[2]], t));
-    }
-  });
+      (before > CLIP_TOLERANCE && after < -CLIP_TOLERANCE) ||
+      (before < -CLIP_TOLERANCE && after > CLIP_TOLERANCE);
+    if (crosses) out.push(advanceVec3(from, subtractVec3(to, from), before / (before - after)));
+    if (after <= CLIP_TOLERANCE) out.push(to);
+    [from, before] = [to, after];
+  }
   return out;
 }
 
@@ -47,9 +53,9 @@ function clipPolygon(polygon: readonly Vec3[], plane: FacetPlane): Vec3[] {
  * counter-clockwise from outside. A plane that takes nothing away gives an empty or a degenerate polygon.
  * Method: each plane starts as one large square and is clipped by all others (check-values.md 2.2 counts agree).
  */
-export function clipPlanes(planes: readonly FacetPlane[]): Vec3[][] {
+export function clipPlanes(planes: readonly FacetPlane[]): (readonly Vec3[])[] {
   return planes.map((plane, i) => {
-    let polygon = getStartSquare(plane);
+    let polygon: readonly Vec3[] = getStartSquare(plane);
     for (let j = 0; j < planes.length && polygon.length > 2; j += 1) {
       if (j !== i) polygon = clipPolygon(polygon, planes[j] as FacetPlane);
     }

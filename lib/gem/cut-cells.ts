@@ -10,8 +10,8 @@ export interface CellFace {
   readonly facetIndex: number;
   readonly normal: Vec3;
   readonly offset: number;
-  /** Counter-clockwise from outside the cell. */
-  readonly polygon: readonly Vec3[];
+  /** Indices into the cell's vertices, counter-clockwise from outside the cell. */
+  readonly ring: readonly number[];
 }
 
 /**
@@ -20,6 +20,7 @@ export interface CellFace {
  */
 export interface Cell {
   readonly lobe: Lobe;
+  readonly vertices: readonly Vec3[];
   readonly faces: readonly CellFace[];
 }
 
@@ -58,20 +59,27 @@ function getHull(points: readonly Point[]): Point[] {
 
 function getHalf(solid: Solid, lobe: "right" | "left"): Cell {
   const sign = lobe === "right" ? 1 : -1;
+  const vertices: Vec3[] = [];
   const faces: CellFace[] = [];
+  const addFace = (facetIndex: number, normal: Vec3, offset: number, polygon: readonly Vec3[]) => {
+    faces.push({ facetIndex, normal, offset, ring: polygon.map((vertex) => vertices.push(vertex) - 1) });
+  };
   solid.facets.forEach((facet, facetIndex) => {
     if (facet.lobe !== "both" && facet.lobe !== lobe) return;
     const polygon = facet.vertices.map((index) => solid.vertices[index] as Vec3);
-    const { normal, offset } = facet;
-    faces.push({ facetIndex, normal, offset, polygon: clipAtMiddle(polygon, sign) });
+    addFace(facetIndex, facet.normal, facet.offset, clipAtMiddle(polygon, sign));
   });
-  const onWall = faces.flatMap(({ polygon }) => polygon.filter(([x]) => Math.abs(x) < 1e-9));
+  const onWall = vertices.filter(([x]) => Math.abs(x) < 1e-9);
   const hull = getHull(onWall.map(([, y, z]) => [y, z] as const));
   // Seen from outside the right half (from x < 0), y runs to the left: turn the hull round.
   const ring = lobe === "right" ? [...hull].reverse() : hull;
-  const polygon = ring.map(([y, z]): Vec3 => [0, y, z]);
-  faces.push({ facetIndex: WALL, normal: [-sign, 0, 0], offset: 0, polygon });
-  return { lobe, faces };
+  addFace(
+    WALL,
+    [-sign, 0, 0],
+    0,
+    ring.map(([y, z]): Vec3 => [0, y, z]),
+  );
+  return { lobe, vertices, faces };
 }
 
 const cellsOfSolids = new WeakMap<Solid, readonly Cell[]>();
@@ -82,9 +90,9 @@ function cutCells(solid: Solid): Cell[] {
     facetIndex,
     normal: facet.normal,
     offset: facet.offset,
-    polygon: facet.vertices.map((index) => solid.vertices[index] as Vec3),
+    ring: facet.vertices,
   }));
-  return [{ lobe: "both", faces }];
+  return [{ lobe: "both", vertices: solid.vertices, faces }];
 }
 
 /** The convex cells of a solid: one, or two for a cleft stone (right, left). Remembered with the solid. */

@@ -33,32 +33,50 @@ const PATH_TOLERANCE = 1e-7;
 const SECTION_TOLERANCE = 1e-9;
 const KEPT_BEAMS = 6;
 
-const beamsOfSolids = new WeakMap<Solid, Map<string, readonly BeamLeg[]>>();
+/** The beams of both views, and their frames and boxes in one array for a quick search. */
+interface BeamIndex {
+  readonly legs: readonly BeamLeg[];
+  /** Ten numbers for each leg: u, v, and the box of its section. */
+  readonly quick: Float64Array;
+}
+
+const beamsOfSolids = new WeakMap<Solid, Map<string, BeamIndex>>();
 
 /** The beams of both views, remembered with the solid for the last few sets of limits. */
-function getBeams(solid: Solid, limits: BeamLimits): readonly BeamLeg[] {
+function getBeams(solid: Solid, limits: BeamLimits): BeamIndex {
   const key = `${limits.refractiveIndex}/${limits.maxBounces}/${limits.minStrength}`;
-  const kept = beamsOfSolids.get(solid) ?? new Map<string, readonly BeamLeg[]>();
+  const kept = beamsOfSolids.get(solid) ?? new Map<string, BeamIndex>();
   beamsOfSolids.set(solid, kept);
   const known = kept.get(key);
   if (known !== undefined) return known;
-  const beams = VIEWS.flatMap((view) => spreadBeams(solid, view, limits));
+  const legs = VIEWS.flatMap((view) => spreadBeams(solid, view, limits));
+  const beams = { legs, quick: new Float64Array(legs.flatMap(({ u, v, box }) => [...u, ...v, ...box])) };
   kept.set(key, beams);
   const oldest = kept.keys().next().value;
   if (kept.size > KEPT_BEAMS && oldest !== undefined) kept.delete(oldest);
   return beams;
 }
 
+/** The legs whose box holds the point. */
+function listLegsNear({ legs, quick }: BeamIndex, [x, y, z]: Vec3): BeamLeg[] {
+  const e = SECTION_TOLERANCE;
+  const read = (i: number) => quick[i] as number;
+  return legs.filter((_, leg) => {
+    const i = 10 * leg;
+    const a = read(i) * x + read(i + 1) * y + read(i + 2) * z;
+    if (a < read(i + 6) - e || a > read(i + 7) + e) return false;
+    const b = read(i + 3) * x + read(i + 4) * y + read(i + 5) * z;
+    return b >= read(i + 8) - e && b <= read(i + 9) + e;
+  });
+}
+
 function isLit(leg: BeamLeg, at: Vec3): boolean {
   const a = dotVec3(leg.u, at);
   const b = dotVec3(leg.v, at);
-  const [left, right, low, high] = leg.box;
-  const e = SECTION_TOLERANCE;
-  if (a < left - e || a > right + e || b < low - e || b > high + e) return false;
   let [px, py] = leg.section[leg.section.length - 1] as Point;
   for (const [x, y] of leg.section) {
     const [dx, dy] = [x - px, y - py];
-    if (dx * (b - py) - dy * (a - px) < -e * Math.sqrt(dx * dx + dy * dy)) return false;
+    if (dx * (b - py) - dy * (a - px) < -SECTION_TOLERANCE * Math.sqrt(dx * dx + dy * dy)) return false;
     [px, py] = [x, y];
   }
   return true;
@@ -147,7 +165,7 @@ export function findImages(solid: Solid, at: Vec3, options: ImageOptions): Stone
   };
   const cells = listCellsAt(solid, at);
   const images = new Map<string, StoneImage>();
-  for (const leg of getBeams(solid, limits)) {
+  for (const leg of listLegsNear(getBeams(solid, limits), at)) {
     if (!cells.includes(leg.cell) || !isLit(leg, at)) continue;
     const key = `${leg.view}:${leg.path.join()}`;
     const entry = images.has(key) ? null : unfoldEntry(solid, leg, at);

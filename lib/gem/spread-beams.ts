@@ -138,17 +138,41 @@ function followTo(solid: Solid, leg: BeamLeg, face: CellFace, met: readonly Poin
   return toLeg(start, liftSection(met, leg, face));
 }
 
+/** The cell's vertices along the leg, as [u0, v0, u1, v1, …]. */
+function castVertices({ cell, u, v }: BeamLeg): Float64Array {
+  const cast = new Float64Array(2 * cell.vertices.length);
+  cell.vertices.forEach((vertex, i) => {
+    cast[2 * i] = dotVec3(u, vertex);
+    cast[2 * i + 1] = dotVec3(v, vertex);
+  });
+  return cast;
+}
+
+/** A face seen along the leg, or null when it lies wholly beside the leg. */
+function findShadow(ring: readonly number[], cast: Float64Array, box: BeamLeg["box"]): Point[] | null {
+  const shadow: Point[] = [];
+  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const index of ring) {
+    const a = cast[2 * index] as number;
+    const b = cast[2 * index + 1] as number;
+    if (a < left) left = a;
+    if (a > right) right = a;
+    if (b < low) low = b;
+    if (b > high) high = b;
+    shadow.push([a, b]);
+  }
+  return left >= box[1] || right <= box[0] || low >= box[3] || high <= box[2] ? null : shadow;
+}
+
 function spread(solid: Solid, leg: BeamLeg, walls: number, limits: BeamLimits, out: BeamLeg[]): void {
   out.push(leg);
   if (leg.bounces >= limits.maxBounces && leg.cell.lobe === "both") return;
-  const [left, right, low, high] = leg.box;
+  const cast = castVertices(leg);
   for (const face of leg.cell.faces) {
     if (dotVec3(face.normal, leg.direction) <= 1e-9) continue;
     if (face.facetIndex === WALL && walls >= MOST_WALLS) continue;
-    const shadow = face.polygon.map((corner): Point => [dotVec3(leg.u, corner), dotVec3(leg.v, corner)]);
-    const box = getBox(shadow);
-    if (box[0] >= right || box[1] <= left || box[2] >= high || box[3] <= low) continue;
-    const met = intersect(leg.section, shadow);
+    const shadow = findShadow(face.ring, cast, leg.box);
+    const met = shadow === null ? [] : intersect(leg.section, shadow);
     if (met.length < 3 || getArea(met) < LEAST_AREA) continue;
     const next = followTo(solid, leg, face, met, limits);
     if (next !== null) spread(solid, next, face.facetIndex === WALL ? walls + 1 : 0, limits, out);
@@ -178,7 +202,10 @@ export function spreadBeams(solid: Solid, view: View, limits: BeamLimits): BeamL
         direction,
         entryDirection: direction,
       };
-      const leg = toLeg(start, face.polygon);
+      const leg = toLeg(
+        start,
+        face.ring.map((index) => cell.vertices[index] as Vec3),
+      );
       if (leg !== null) spread(solid, leg, 0, limits, out);
     }
   }
