@@ -62,7 +62,8 @@ export const CharacteristicViewSchema = z.strictObject({
 export const StoneCardSchema = z.strictObject({ label: z.string(), ...StoneBodySchema.shape });
 export type StoneCard = z.infer<typeof StoneCardSchema>;
 
-const PreparedSchema = z.partialRecord(z.enum(PREPARATION_STEPS), z.number());
+/** When each step of the preparation was confirmed, ms since the sitting opened. */
+export const PreparedSchema = z.partialRecord(z.enum(PREPARATION_STEPS), z.number());
 
 export const BenchViewSchema = z.strictObject({
   sittingId: z.string(),

@@ -1,0 +1,46 @@
+/**
+ * Who may do what: one table, action by role. Every read, action and route asks it, through `can`, `requireAccess`
+ * or `getScope`.
+ */
+import type { Role } from "@/lib/plot/staff-view";
+
+/**
+ * `never`; `any`: whatever it is; `own`: one's own (tray, sitting, account); `enrolled`: of a section that the
+ * viewer is enrolled in; `taught`: of a section that the viewer teaches; `released`: one's own, once its debrief is
+ * released.
+ */
+export type Rule = "never" | "any" | "own" | "enrolled" | "taught" | "released";
+
+/** Rules that every row answers for a role; three columns, in the order student, instructor, director. */
+const rules = (student: Rule, instructor: Rule, director: Rule): Readonly<Record<Role, Rule>> => ({
+  student,
+  instructor,
+  director,
+});
+
+export const ACCESS_TABLE = {
+  // A student's own work.
+  "list-my-exercises": rules("enrolled", "never", "never"),
+  "open-sitting": rules("enrolled", "never", "never"),
+  "read-bench": rules("own", "never", "never"),
+  "write-bench": rules("own", "never", "never"),
+  "read-debrief": rules("released", "taught", "any"),
+  // Stones and what is known of them.
+  "read-trays": rules("never", "any", "any"),
+  "make-tray": rules("never", "any", "any"),
+  "edit-tray": rules("never", "own", "any"),
+  // Sections and what is set for them.
+  "read-sections": rules("never", "taught", "any"),
+  "make-section": rules("never", "never", "any"),
+  "enrol-student": rules("never", "taught", "any"),
+  "set-exercise": rules("never", "taught", "any"),
+  "review-exercise": rules("never", "taught", "any"),
+  "release-debrief": rules("never", "taught", "any"),
+  "read-overview": rules("never", "any", "any"),
+  // Accounts and the trail.
+  "manage-people": rules("never", "never", "any"),
+  "read-trail": rules("never", "never", "any"),
+  "change-own-password": rules("own", "own", "own"),
+} as const satisfies Record<string, Readonly<Record<Role, Rule>>>;
+
+export type Action = keyof typeof ACCESS_TABLE;

@@ -1,0 +1,41 @@
+import type { Resource } from "@/lib/access/can";
+import type { Transaction } from "@/lib/data/store/database";
+import type { Prisma } from "@/prisma/generated/client";
+
+const SITTING_PARTS = {
+  student: { select: { name: true, login: true } },
+  exerciseStone: {
+    include: {
+      stone: true,
+      exercise: { include: { section: { include: { instructors: true } } } },
+    },
+  },
+  handIn: {
+    include: {
+      results: {
+        where: { isCurrent: true },
+        include: { reference: true, rubricVersion: true },
+      },
+    },
+  },
+  releases: { where: { withdrawnAt: null } },
+} as const satisfies Prisma.SittingInclude;
+
+export type SittingRow = Prisma.SittingGetPayload<{ include: typeof SITTING_PARTS }>;
+
+/** A sitting with what its access hangs on: the student, who teaches the section, whether it is released. */
+export interface FoundSitting extends Resource {
+  readonly row: SittingRow;
+}
+
+/** Looks a sitting up by id; null when there is none. Asks nothing of access: that is the caller's. */
+export async function findSitting(database: Transaction, sittingId: string): Promise<FoundSitting | null> {
+  const row = await database.sitting.findUnique({ where: { id: sittingId }, include: SITTING_PARTS });
+  if (row === null) return null;
+  return {
+    row,
+    ownerId: row.studentId,
+    instructorIds: row.exerciseStone.exercise.section.instructors.map(({ instructorId }) => instructorId),
+    released: row.releases.length > 0,
+  };
+}
