@@ -58,7 +58,7 @@ export interface StudentSkill {
 export const MIDDLING_SKILL: StudentSkill = {
   scatter: 0.014,
   sizeScatter: 0.3,
-  eye: 1.4,
+  eye: 1.1,
   pavilionCare: -0.6,
   naming: 0.78,
   doubling: 0.06,
@@ -88,7 +88,7 @@ export function drawStudentSkill(random: SeededRandom): StudentSkill {
   return {
     scatter: between(random, 0.006, 0.028),
     sizeScatter: between(random, 0.15, 0.5),
-    eye: random.normal(1.5, 0.8),
+    eye: random.normal(1.2, 0.8),
     pavilionCare: between(random, -1.2, 0),
     naming: between(random, 0.6, 0.95),
     doubling: between(random, 0, 0.15),
