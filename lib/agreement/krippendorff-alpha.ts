@@ -96,16 +96,18 @@ function toAlpha(value: number, interval: BootstrapInterval | null, lowOfFullAgr
  * Undefined where no unit has two ratings and where only one category was used. RangeError when `values` does not have
  * one number for each category.
  */
-export function computeKrippendorffAlphas(
+export function computeKrippendorffAlphas<Metric extends AlphaMetric>(
   units: UnitPatterns,
-  metrics: readonly AlphaMetric[],
+  metrics: readonly Metric[],
   options: AlphaOptions = {},
-): readonly Statistic[] {
+): Record<Metric, Statistic> {
+  const toRecord = (give: (metric: Metric, m: number) => Statistic) =>
+    Object.fromEntries(metrics.map((metric, m) => [metric, give(metric, m)])) as Record<Metric, Statistic>;
   const values = options.values ?? Array.from({ length: units.categories }, (_, place) => place);
   if (values.length !== units.categories)
     throw new RangeError("alpha: one value for each category is needed");
   const pairable = listPairableUnits(units);
-  if (pairable.units.length === 0) return metrics.map(() => toUndefined("no item was rated by two raters"));
+  if (pairable.units.length === 0) return toRecord(() => toUndefined("no item was rated by two raters"));
   const table = tallyCoincidences(pairable, pairable.units);
   const scratch = new Float64Array(table.length);
   const intervals = computeBootstrapIntervals({
@@ -119,7 +121,7 @@ export function computeKrippendorffAlphas(
     ...(options.resamples === undefined ? {} : { resamples: options.resamples }),
   });
   const low = computeLowOfFullAgreement(pairable, table);
-  return metrics.map((metric, m) =>
+  return toRecord((metric, m) =>
     toAlpha(computeAlphaValue(table, metric, values), intervals[m] ?? null, low),
   );
 }
@@ -130,5 +132,5 @@ export function computeKrippendorffAlpha(
   metric: AlphaMetric,
   options: AlphaOptions = {},
 ): Statistic {
-  return computeKrippendorffAlphas(units, [metric], options)[0] ?? toUndefined("no metric was asked for");
+  return computeKrippendorffAlphas(units, [metric], options)[metric];
 }
