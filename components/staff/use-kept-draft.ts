@@ -1,14 +1,7 @@
 "use client";
 
 import { useCallback, useEffect, useRef, useState } from "react";
-
-/** How unsaved work is written down in this browser. */
-interface KeptDraft<T> {
-  readonly keptAt: string;
-  /** The version or revision on the server that the work was begun on. */
-  readonly base: number;
-  readonly value: T;
-}
+import { findKeptDraft, forgetDraft, type KeptDraft, keepDraft } from "@/components/staff/kept-draft-store";
 
 export interface DraftOptions<T> {
   /** Names the work and whose it is; two people on one machine do not see each other's. */
@@ -21,7 +14,7 @@ export interface DraftOptions<T> {
 
 export interface Draft<T> {
   readonly value: T;
-  readonly set: (next: T) => void;
+  readonly update: (change: (before: T) => T) => void;
   /** What the work was begun on: behind the server's when somebody else has saved since. */
   readonly base: number;
   readonly setBase: (base: number) => void;
@@ -38,116 +31,117 @@ export interface Draft<T> {
   readonly settle: () => void;
 }
 
-const WRITE_DELAY_MS = 250;
-
-function readKept<T>(key: string, parse: (kept: unknown) => T | null): KeptDraft<T> | null {
-  try {
-    const text = window.localStorage.getItem(key);
-    if (text === null) return null;
-    const kept = JSON.parse(text) as { keptAt?: unknown; base?: unknown; value?: unknown };
-    const value = parse(kept.value);
-    if (value === null || typeof kept.keptAt !== "string" || typeof kept.base !== "number") return null;
-    return { keptAt: kept.keptAt, base: kept.base, value };
-  } catch {
-    return null;
-  }
+interface DraftState<T> {
+  readonly value: T;
+  readonly base: number;
+  readonly isDirty: boolean;
+  readonly restoredFrom: string | null;
+  readonly generation: number;
 }
 
-function writeKept<T>(key: string, draft: KeptDraft<T> | null): boolean {
-  try {
-    if (draft === null) window.localStorage.removeItem(key);
-    else window.localStorage.setItem(key, JSON.stringify(draft));
-    return true;
-  } catch {
-    return false;
-  }
+const WRITE_DELAY_MS = 250;
+
+/** Writes the latest value down after a short pause, and at once when the page is left. */
+function useDelayedKeeping<T>(storageKey: string) {
+  const [canKeep, setCanKeep] = useState(true);
+  const waiting = useRef<KeptDraft<T> | null>(null);
+  const timer = useRef<number | undefined>(undefined);
+  const flush = useCallback(() => {
+    window.clearTimeout(timer.current);
+    if (waiting.current !== null) setCanKeep(keepDraft(storageKey, waiting.current));
+    waiting.current = null;
+  }, [storageKey]);
+  const keep = useCallback(
+    (draft: KeptDraft<T>) => {
+      waiting.current = draft;
+      window.clearTimeout(timer.current);
+      timer.current = window.setTimeout(flush, WRITE_DELAY_MS);
+    },
+    [flush],
+  );
+  const forget = useCallback(() => {
+    window.clearTimeout(timer.current);
+    waiting.current = null;
+    forgetDraft(storageKey);
+  }, [storageKey]);
+  useEffect(() => {
+    window.addEventListener("pagehide", flush);
+    return () => {
+      window.removeEventListener("pagehide", flush);
+      flush();
+    };
+  }, [flush]);
+  return { keep, forget, canKeep };
 }
 
 /**
  * Work that is not saved yet, kept in this browser as it is done: it survives a reload and a closed window, and goes
  * when it is saved or thrown away. The first render shows `initial`; kept work is brought back right after it.
  */
-export function useKeptDraft<T>({
-  storageKey,
-  initial,
-  base: initialBase,
-  parse,
-}: DraftOptions<T>): Draft<T> {
-  const [value, setValue] = useState(initial);
-  const [base, setBase] = useState(initialBase);
-  const [isDirty, setDirty] = useState(false);
-  const [restoredFrom, setRestoredFrom] = useState<string | null>(null);
-  const [canKeep, setCanKeep] = useState(true);
-  const [generation, setGeneration] = useState(0);
-  const pending = useRef<KeptDraft<T> | null>(null);
-  const timer = useRef<number | undefined>(undefined);
-  const parseRef = useRef(parse);
-
-  const flush = useCallback(() => {
-    window.clearTimeout(timer.current);
-    if (pending.current === null) return;
-    setCanKeep(writeKept(storageKey, pending.current));
-    pending.current = null;
-  }, [storageKey]);
+export function useKeptDraft<T>({ storageKey, initial, base, parse }: DraftOptions<T>): Draft<T> {
+  const [state, setState] = useState<DraftState<T>>({
+    value: initial,
+    base,
+    isDirty: false,
+    restoredFrom: null,
+    generation: 0,
+  });
+  const { keep, forget, canKeep } = useDelayedKeeping<T>(storageKey);
+  const latest = useRef({ initial, parse, state });
+  latest.current = { initial, parse, state };
 
   useEffect(() => {
-    const kept = readKept(storageKey, parseRef.current);
-    if (kept !== null) {
-      setValue(kept.value);
-      setBase(kept.base);
-      setDirty(true);
-      setRestoredFrom(kept.keptAt);
-      setGeneration((n) => n + 1);
-    }
-    window.addEventListener("pagehide", flush);
-    return () => {
-      window.removeEventListener("pagehide", flush);
-      flush();
-    };
-  }, [storageKey, flush]);
-
-  const set = useCallback(
-    (next: T) => {
-      setValue(next);
-      setDirty(true);
-      pending.current = { keptAt: new Date().toISOString(), base, value: next };
-      window.clearTimeout(timer.current);
-      timer.current = window.setTimeout(flush, WRITE_DELAY_MS);
-    },
-    [base, flush],
-  );
-
-  const reset = useCallback(
-    (next: T, nextBase: number) => {
-      window.clearTimeout(timer.current);
-      pending.current = null;
-      writeKept(storageKey, null);
-      setValue(next);
-      setBase(nextBase);
-      setDirty(false);
-      setRestoredFrom(null);
-      setGeneration((n) => n + 1);
-    },
-    [storageKey],
-  );
-
-  const settle = useCallback(() => {
-    window.clearTimeout(timer.current);
-    pending.current = null;
-    writeKept(storageKey, null);
-    setDirty(false);
-    setRestoredFrom(null);
+    const kept = findKeptDraft(storageKey, latest.current.parse);
+    if (kept === null) return;
+    setState(({ generation }) => ({
+      value: kept.value,
+      base: kept.base,
+      isDirty: true,
+      restoredFrom: kept.keptAt,
+      generation: generation + 1,
+    }));
   }, [storageKey]);
 
   // The page was read again and nothing is unsaved: follow the server.
-  const latest = useRef(initial);
-  latest.current = initial;
+  const { isDirty, base: begunOn } = state;
   useEffect(() => {
-    if (isDirty || base === initialBase) return;
-    setValue(latest.current);
-    setBase(initialBase);
-    setGeneration((n) => n + 1);
-  }, [isDirty, base, initialBase]);
+    if (isDirty || begunOn === base) return;
+    setState(({ generation }) => ({
+      value: latest.current.initial,
+      base,
+      isDirty: false,
+      restoredFrom: null,
+      generation: generation + 1,
+    }));
+  }, [isDirty, begunOn, base]);
 
-  return { value, set, base, setBase, isDirty, restoredFrom, canKeep, generation, reset, settle };
+  const update = useCallback(
+    (change: (before: T) => T) => {
+      const before = latest.current.state;
+      const next = { ...before, value: change(before.value), isDirty: true };
+      latest.current.state = next;
+      setState(next);
+      keep({ keptAt: new Date().toISOString(), base: next.base, value: next.value });
+    },
+    [keep],
+  );
+  const setBase = useCallback((next: number) => setState((before) => ({ ...before, base: next })), []);
+  const settle = useCallback(() => {
+    forget();
+    setState((before) => ({ ...before, isDirty: false, restoredFrom: null }));
+  }, [forget]);
+  const reset = useCallback(
+    (value: T, nextBase: number) => {
+      forget();
+      setState(({ generation }) => ({
+        value,
+        base: nextBase,
+        isDirty: false,
+        restoredFrom: null,
+        generation: generation + 1,
+      }));
+    },
+    [forget],
+  );
+  return { ...state, update, setBase, canKeep, reset, settle };
 }

@@ -55,7 +55,7 @@ export function StoneForm({ storageKey, start, revision, reference, save, nextHr
   const [asked, setAsked] = useState(false);
   const read = useMemo(() => readStoneDraft(draft.value, start?.body ?? null), [draft.value, start]);
   const lostMarks = useMemo(() => findLostMarks(reference, read.solid), [reference, read.solid]);
-  const change = (part: Partial<StoneDraft>) => draft.set({ ...draft.value, ...part });
+  const change = (part: Partial<StoneDraft>) => draft.update((before) => ({ ...before, ...part }));
 
   // A label that is still empty is no fault until somebody tries to save.
   const faults = asked ? read.faults : read.faults.filter(({ path }) => path !== "label");

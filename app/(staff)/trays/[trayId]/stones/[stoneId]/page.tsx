@@ -1,0 +1,47 @@
+import { Button } from "@mantine/core";
+import type { Metadata } from "next";
+import Link from "next/link";
+import { updateStoneAction } from "@/app/(staff)/trays/[trayId]/stones/actions";
+import { getForPage } from "@/app/get-for-page";
+import { ReferenceSummary } from "@/components/stone/reference-summary";
+import { StoneForm } from "@/components/stone/stone-form";
+import { PageHeader } from "@/components/ui/page-header";
+import { getStone } from "@/lib/data/get-stone";
+import { requireViewer } from "@/lib/data/require-viewer";
+
+export const metadata: Metadata = { title: "Stone" };
+
+export default async function StonePage({ params }: { params: Promise<{ stoneId: string }> }) {
+  const { stoneId } = await params;
+  const viewer = await getForPage(() => requireViewer());
+  const stone = await getForPage(() => getStone(viewer, stoneId));
+  const referenceHref = `/trays/${stone.trayId}/stones/${stoneId}/reference`;
+  return (
+    <div className="page">
+      <PageHeader
+        title={stone.label}
+        trail={[
+          { href: "/trays", label: "Trays" },
+          { href: `/trays/${stone.trayId}`, label: stone.trayName },
+        ]}
+        lead={<ReferenceSummary stone={stone} />}
+        actions={
+          <Button
+            component={Link}
+            href={referenceHref}
+            variant={stone.referenceVersion === 0 ? "filled" : "outline"}
+          >
+            {stone.referenceVersion === 0 ? "Draw the reference" : "Open the reference"}
+          </Button>
+        }
+      />
+      <StoneForm
+        storageKey={`loupework:stone:${viewer.userId}:${stoneId}`}
+        start={{ label: stone.label, body: stone.body }}
+        revision={stone.revision}
+        reference={stone.reference}
+        save={updateStoneAction.bind(null, stoneId)}
+      />
+    </div>
+  );
+}

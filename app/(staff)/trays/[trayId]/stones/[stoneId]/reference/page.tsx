@@ -1,0 +1,46 @@
+import { Button } from "@mantine/core";
+import type { Metadata } from "next";
+import Link from "next/link";
+import { saveReferenceAction } from "@/app/(staff)/trays/[trayId]/stones/actions";
+import { getForPage } from "@/app/get-for-page";
+import { ReferenceEditor } from "@/components/stone/reference-editor";
+import { ReferenceSummary } from "@/components/stone/reference-summary";
+import { ReferenceVersions } from "@/components/stone/reference-versions";
+import { PageHeader } from "@/components/ui/page-header";
+import { getStone } from "@/lib/data/get-stone";
+import { requireViewer } from "@/lib/data/require-viewer";
+
+export const metadata: Metadata = { title: "Reference" };
+
+export default async function ReferencePage({ params }: { params: Promise<{ stoneId: string }> }) {
+  const { stoneId } = await params;
+  const viewer = await getForPage(() => requireViewer());
+  const stone = await getForPage(() => getStone(viewer, stoneId));
+  const stoneHref = `/trays/${stone.trayId}/stones/${stoneId}`;
+  return (
+    <div className="page-wide">
+      <PageHeader
+        title={`Reference of ${stone.label}`}
+        trail={[
+          { href: "/trays", label: "Trays" },
+          { href: `/trays/${stone.trayId}`, label: stone.trayName },
+          { href: stoneHref, label: stone.label },
+        ]}
+        lead={<ReferenceSummary stone={stone} />}
+        actions={
+          <Button component={Link} href={stoneHref} variant="outline">
+            Cut and proportions
+          </Button>
+        }
+      />
+      <div className="stack">
+        <ReferenceEditor
+          stone={stone}
+          userId={viewer.userId}
+          save={saveReferenceAction.bind(null, stoneId)}
+        />
+        {stone.versions.length > 0 && <ReferenceVersions versions={stone.versions} stoneHref={stoneHref} />}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,37 @@
+import { Button } from "@mantine/core";
+import type { Metadata } from "next";
+import Link from "next/link";
+import { getForPage } from "@/app/get-for-page";
+import { TraysTable } from "@/components/staff/trays-table";
+import { EmptyState } from "@/components/ui/empty-state";
+import { PageHeader } from "@/components/ui/page-header";
+import { listTrays } from "@/lib/data/list-trays";
+import { requireViewer } from "@/lib/data/require-viewer";
+
+export const metadata: Metadata = { title: "Trays" };
+
+export default async function TraysPage() {
+  const viewer = await getForPage(() => requireViewer());
+  const trays = await getForPage(() => listTrays(viewer));
+  const newTray = (
+    <Button component={Link} href="/trays/new">
+      New tray
+    </Button>
+  );
+  return (
+    <div className="page">
+      <PageHeader
+        title="Trays"
+        lead="Named sets of practice stones that are handed out together."
+        actions={trays.length > 0 && newTray}
+      />
+      {trays.length === 0 ? (
+        <EmptyState title="No tray yet" action={newTray}>
+          Make a tray and put your practice stones in it, or bring in a tray from an exercise set file.
+        </EmptyState>
+      ) : (
+        <TraysTable trays={trays} />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,69 @@
+/** An exercise while it is filled in. Pure. */
+import { z } from "zod";
+import type { Fault } from "@/lib/base/app-error";
+import { type ExerciseRules, ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
+import { RubricSchema } from "@/lib/plot/rubric";
+
+const instantText = z.union([z.iso.datetime(), z.literal("")]);
+
+export const ExerciseDraftSchema = z.strictObject({
+  sectionId: z.string(),
+  title: z.string().max(400),
+  notes: z.string().max(20_000),
+  opensAt: instantText,
+  dueAt: instantText,
+  /** Empty: it stays open. */
+  closesAt: instantText,
+  preparation: ExerciseRulesSchema.shape.preparation.unwrap(),
+  schoolRules: z.string().max(8000),
+  orientation: RubricSchema.shape.orientation,
+  /** In the order in which students see them. */
+  stoneIds: z.array(z.string()),
+});
+export type ExerciseDraft = z.infer<typeof ExerciseDraftSchema>;
+
+/** What is sent once nothing is at fault. */
+export interface ExerciseInput {
+  readonly sectionId: string;
+  readonly title: string;
+  readonly notes: string;
+  readonly opensAt: string;
+  readonly dueAt: string;
+  readonly closesAt: string | null;
+  readonly rules: ExerciseRules;
+  readonly orientation: ExerciseDraft["orientation"];
+  readonly stoneIds: readonly string[];
+}
+
+/** What keeps a draft from being sent, each at its field. */
+export function findExerciseFaults(draft: ExerciseDraft): Fault[] {
+  const faults: Fault[] = [];
+  const add = (path: keyof ExerciseDraft, message: string) => faults.push({ path, message });
+  if (draft.sectionId === "") add("sectionId", "choose the section that it is set for");
+  if (draft.title.trim() === "") add("title", "give the exercise a title");
+  if (draft.opensAt === "") add("opensAt", "say when it opens");
+  if (draft.dueAt === "") add("dueAt", "say when it is due");
+  if (draft.opensAt !== "" && draft.dueAt !== "" && draft.dueAt <= draft.opensAt) {
+    add("dueAt", "must be later than it opens");
+  }
+  if (draft.closesAt !== "" && draft.dueAt !== "" && draft.closesAt < draft.dueAt) {
+    add("closesAt", "must not be earlier than it is due");
+  }
+  if (draft.stoneIds.length === 0) add("stoneIds", "choose at least one stone");
+  return faults;
+}
+
+/** The draft as it is sent. */
+export function toExerciseInput(draft: ExerciseDraft): ExerciseInput {
+  return {
+    sectionId: draft.sectionId,
+    title: draft.title.trim(),
+    notes: draft.notes.trim(),
+    opensAt: draft.opensAt,
+    dueAt: draft.dueAt,
+    closesAt: draft.closesAt === "" ? null : draft.closesAt,
+    rules: { preparation: draft.preparation, schoolRules: draft.schoolRules.trim() },
+    orientation: draft.orientation,
+    stoneIds: draft.stoneIds,
+  };
+}

@@ -1,0 +1,117 @@
+"use client";
+
+import Link from "next/link";
+import { useMemo } from "react";
+import classes from "@/components/staff/tray-stones-table.module.css";
+import { ViewFigure } from "@/components/stone/view-figure";
+import { type DataColumn, DataTable } from "@/components/ui/data-table";
+import { StatusBadge } from "@/components/ui/status-badge";
+import { CUT_LABELS } from "@/lib/gem/cut-name";
+import { findSolid } from "@/lib/plot/find-plot-faults";
+import type { TrayView } from "@/lib/plot/staff-view";
+import { StoneBodySchema } from "@/lib/plot/stone";
+
+type StoneRow = TrayView["stones"][number];
+
+/** A stone's crown, small, so that a row is known at a glance; nothing where the numbers make no stone. */
+function StoneThumb({ cut, proportions }: Pick<StoneRow, "cut" | "proportions">) {
+  const solid = useMemo(
+    () => findSolid(StoneBodySchema.parse({ cut, proportions }), "").solid,
+    [cut, proportions],
+  );
+  return (
+    <span className={classes.thumb} aria-hidden="true">
+      {solid !== null && <ViewFigure solid={solid} view="crown" />}
+    </span>
+  );
+}
+
+function ReferenceState({ referenceVersion, referenceMarks }: StoneRow) {
+  if (referenceVersion === 0) return <StatusBadge tone="bad">No reference yet</StatusBadge>;
+  const marks = referenceMarks === 1 ? "1 mark" : `${referenceMarks} marks`;
+  return (
+    <StatusBadge tone="ready">
+      Version {referenceVersion}, {marks}
+    </StatusBadge>
+  );
+}
+
+/** Mean points as a number and a bar of that length. */
+function MeanTotal({ meanTotal }: StoneRow) {
+  if (meanTotal === null) return <span className="muted">–</span>;
+  return (
+    <span className={classes.mean}>
+      <span className={classes.track} aria-hidden="true">
+        <span className={classes.bar} style={{ inlineSize: `${meanTotal}%` }} />
+      </span>
+      {meanTotal.toFixed(1)}
+    </span>
+  );
+}
+
+function buildColumns(trayId: string): readonly DataColumn<StoneRow>[] {
+  return [
+    { key: "position", header: "Place", value: ({ position }) => position, align: "end" },
+    {
+      key: "label",
+      header: "Stone",
+      value: ({ label }) => label,
+      cell: ({ stoneId, label, cut, proportions }) => (
+        <span className={classes.stone}>
+          <StoneThumb cut={cut} proportions={proportions} />
+          <Link href={`/trays/${trayId}/stones/${stoneId}`}>{label}</Link>
+        </span>
+      ),
+      isRowHeader: true,
+    },
+    { key: "cut", header: "Cut", value: ({ cut }) => CUT_LABELS[cut] },
+    {
+      key: "weight",
+      header: "Weight, ct",
+      value: ({ weightCt }) => weightCt,
+      cell: ({ weightCt }) => (weightCt === null ? <span className="muted">–</span> : weightCt.toFixed(2)),
+      align: "end",
+    },
+    {
+      key: "clarity",
+      header: "Clarity",
+      value: ({ clarity }) => clarity,
+      cell: ({ clarity }) => clarity ?? <span className="muted">–</span>,
+    },
+    {
+      key: "reference",
+      header: "Reference",
+      value: ({ referenceVersion }) => referenceVersion,
+      cell: (row) => <ReferenceState {...row} />,
+    },
+    { key: "handIns", header: "Hand-ins", value: ({ handIns }) => handIns, align: "end" },
+    {
+      key: "mean",
+      header: "Mean points",
+      value: ({ meanTotal }) => meanTotal,
+      cell: (row) => <MeanTotal {...row} />,
+      align: "end",
+    },
+  ];
+}
+
+export interface TrayStonesTableProps {
+  trayId: string;
+  trayName: string;
+  stones: readonly StoneRow[];
+}
+
+/** The stones of a tray: what each is, whether it has a reference, and how it has been doing. */
+export function TrayStonesTable({ trayId, trayName, stones }: TrayStonesTableProps) {
+  const columns = useMemo(() => buildColumns(trayId), [trayId]);
+  return (
+    <DataTable
+      caption="Stones"
+      rows={stones}
+      columns={columns}
+      rowKey={({ stoneId }) => stoneId}
+      csvName={`stones of ${trayName}`}
+      initialSort={{ key: "position", down: false }}
+    />
+  );
+}
