@@ -6,7 +6,7 @@ import { CauseSchema } from "@/lib/plot/mark";
 import { PlotSchema } from "@/lib/plot/plots-file";
 import { RubricSchema } from "@/lib/plot/rubric";
 import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
-import { CharacteristicViewSchema, EXERCISE_PHASES } from "@/lib/plot/student-view";
+import { CharacteristicViewSchema, EXERCISE_PHASES, StoneCardSchema } from "@/lib/plot/student-view";
 
 const instant = z.iso.datetime();
 
@@ -42,6 +42,8 @@ export const TrayViewSchema = z.strictObject({
   trayId: z.string(),
   name: z.string(),
   notes: z.string(),
+  /** Whether the viewer may change the tray, its stones and their references. */
+  mayEdit: z.boolean(),
   stones: z.array(StoneRowSchema),
 });
 export type TrayView = z.infer<typeof TrayViewSchema>;
@@ -64,6 +66,8 @@ export const StoneViewSchema = z.strictObject({
   body: StoneBodySchema,
   /** Raised by every change of the stone's body; sent back with a save, so that two people cannot overwrite each other. */
   revision: z.int(),
+  /** Whether the viewer may change the stone and save a reference. */
+  mayEdit: z.boolean(),
   reference: ReferenceSchema.nullable(),
   referenceVersion: z.int(),
   versions: z.array(ReferenceVersionSchema),
@@ -118,6 +122,8 @@ export type ReviewCell = z.infer<typeof ReviewCellSchema>;
 
 export const ReviewGridSchema = z.strictObject({
   exercise: ExerciseRowSchema,
+  /** Raised by every change of the exercise; sent back with an update, so that two people cannot overwrite each other. */
+  revision: z.int(),
   notes: z.string(),
   rules: ExerciseRulesSchema,
   rubric: RubricSchema,
@@ -141,6 +147,8 @@ export const BenchWatchSchema = z.strictObject({
   sittingId: z.string(),
   studentName: z.string(),
   label: z.string(),
+  stone: StoneCardSchema,
+  characteristics: z.array(CharacteristicViewSchema),
   plot: PlotSchema,
 });
 

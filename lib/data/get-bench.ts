@@ -1,0 +1,37 @@
+import { requireAccess, requireRole } from "@/lib/access/require-access";
+import type { Viewer } from "@/lib/access/viewer";
+import { getDatabase } from "@/lib/data/store/database";
+import { findSitting } from "@/lib/data/store/find-sitting";
+import { parseColumn } from "@/lib/data/store/parse-column";
+import { toStoneCard } from "@/lib/data/store/to-stone-card";
+import { toTermsView } from "@/lib/data/store/to-terms-view";
+import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
+import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
+import { SittingStateSchema } from "@/lib/plot/sitting-state";
+import { type BenchView, BenchViewSchema } from "@/lib/plot/student-view";
+
+/** A student's own sitting as the bench opens it, handed in or not. Throws AppError `not-found`. */
+export async function getBench(viewer: Viewer, sittingId: string): Promise<BenchView> {
+  requireRole(viewer, "read-bench");
+  const found = await findSitting(getDatabase(), sittingId);
+  const { row } = requireAccess(viewer, "read-bench", found);
+  const { exercise, stone } = row.exerciseStone;
+  const state = parseColumn(SittingStateSchema, row.state, "Sitting.state");
+  return BenchViewSchema.parse({
+    sittingId: row.id,
+    exerciseId: exercise.id,
+    exerciseTitle: exercise.title,
+    dueAt: exercise.dueAt.toISOString(),
+    closesAt: exercise.closesAt?.toISOString() ?? null,
+    rules: parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules"),
+    stone: toStoneCard(stone),
+    ...toTermsView(parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms")),
+    openedAt: row.openedAt.toISOString(),
+    readAt: new Date().toISOString(),
+    plot: state.plot,
+    prepared: state.prepared,
+    lastSeq: state.lastSeq,
+    writerId: row.writerId,
+    handedInAt: row.handIn?.handedInAt.toISOString() ?? null,
+  });
+}

@@ -1,0 +1,63 @@
+import { refuseAsNotFound, requireAccess, requireRole } from "@/lib/access/require-access";
+import type { Viewer } from "@/lib/access/viewer";
+import { getDatabase } from "@/lib/data/store/database";
+import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
+import { parseColumn } from "@/lib/data/store/parse-column";
+import { toStoneCard } from "@/lib/data/store/to-stone-card";
+import { toTermsView } from "@/lib/data/store/to-terms-view";
+import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
+import { PlotSchema } from "@/lib/plot/plots-file";
+import { RubricSchema } from "@/lib/plot/rubric";
+import { ScoreDetailSchema, ScoreResultSchema } from "@/lib/plot/score-result";
+import { SittingEventSchema } from "@/lib/plot/sitting-event";
+import { ReferenceSchema } from "@/lib/plot/stone";
+import { type DebriefView, DebriefViewSchema, PreparedSchema } from "@/lib/plot/student-view";
+
+/** Where the sitting was held and what it was held against. */
+function toSetting(row: SittingRow) {
+  const { exercise, stone } = row.exerciseStone;
+  return {
+    sittingId: row.id,
+    exerciseId: exercise.id,
+    exerciseTitle: exercise.title,
+    studentName: row.student.name,
+    stone: toStoneCard(stone),
+    ...toTermsView(parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms")),
+    openedAt: row.openedAt.toISOString(),
+    releasedAt: row.releases[0]?.releasedAt.toISOString() ?? null,
+  };
+}
+
+async function listEvents(sittingId: string) {
+  const rows = await getDatabase().sittingEvent.findMany({ where: { sittingId }, orderBy: { seq: "asc" } });
+  return rows.map(({ body }) => parseColumn(SittingEventSchema, body, "SittingEvent.body"));
+}
+
+/**
+ * The comparison of a plot with its reference: for its student once it is released, for staff once it is scored.
+ * A student is not told which other stone the plot would fit: that stone's debrief may not be released. Throws
+ * AppError `not-found`, also for a sitting that is not scored yet.
+ */
+export async function getDebrief(viewer: Viewer, sittingId: string): Promise<DebriefView> {
+  requireRole(viewer, "read-debrief");
+  const { row } = requireAccess(viewer, "read-debrief", await findSitting(getDatabase(), sittingId));
+  const { handIn } = row;
+  const current = handIn?.results[0];
+  if (handIn === null || current === undefined) throw refuseAsNotFound();
+  const result = parseColumn(ScoreResultSchema, current.result, "Result.result");
+  const rubric = parseColumn(RubricSchema, current.rubricVersion.body, "RubricVersion.body");
+  return DebriefViewSchema.parse({
+    ...toSetting(row),
+    handedInAt: handIn.handedInAt.toISOString(),
+    plot: parseColumn(PlotSchema, handIn.plot, "HandIn.plot"),
+    prepared: parseColumn(PreparedSchema, handIn.prepared, "HandIn.prepared"),
+    reference: parseColumn(ReferenceSchema, current.reference.body, "Reference.body"),
+    referenceVersion: current.reference.version,
+    rubricVersion: current.rubricVersion.version,
+    near: rubric.near,
+    far: rubric.far,
+    result: viewer.role === "student" ? { ...result, suspectStone: null } : result,
+    detail: parseColumn(ScoreDetailSchema, current.detail, "Result.detail"),
+    events: await listEvents(row.id),
+  });
+}

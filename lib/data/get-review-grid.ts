@@ -1,0 +1,83 @@
+import { requireAccess, requireRole } from "@/lib/access/require-access";
+import type { Viewer } from "@/lib/access/viewer";
+import { getDatabase } from "@/lib/data/store/database";
+import { type ExerciseWithParts, findExercise } from "@/lib/data/store/find-exercise";
+import { getRubric } from "@/lib/data/store/get-rubric";
+import { listExerciseRows } from "@/lib/data/store/list-exercise-rows";
+import { parseColumn } from "@/lib/data/store/parse-column";
+import { CELL_PARTS, type CellRow, toReviewCell } from "@/lib/data/store/to-review-cell";
+import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
+import { ExerciseTermsSchema, resolveTerms } from "@/lib/plot/exercise-terms";
+import { type ReviewGrid, ReviewGridSchema } from "@/lib/plot/staff-view";
+import { ReferenceSchema } from "@/lib/plot/stone";
+
+function toStones(exercise: ExerciseWithParts) {
+  return exercise.stones.map(({ id, stone }) => {
+    const latest = stone.references[0];
+    const reference =
+      latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body");
+    return {
+      exerciseStoneId: id,
+      stoneId: stone.id,
+      label: stone.label,
+      clarity: reference?.grades.clarity ?? null,
+    };
+  });
+}
+
+/** Who is enrolled, and who has sat the exercise and is enrolled no more; by name. */
+async function listStudents(sectionId: string, sittings: readonly CellRow[]) {
+  const enrolments = await getDatabase().enrolment.findMany({
+    where: { sectionId },
+    select: { student: { select: { id: true, name: true } } },
+  });
+  const byId = new Map(
+    [...enrolments.map(({ student }) => student), ...sittings.map(({ student }) => student)].map(
+      ({ id, name }) => [id, { studentId: id, name }],
+    ),
+  );
+  return [...byId.values()].sort(
+    (a, b) => a.name.localeCompare(b.name, "en") || (a.studentId < b.studentId ? -1 : 1),
+  );
+}
+
+/** All plots of an exercise, students by stones. Throws AppError `not-found` or `not-allowed`. */
+export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise<ReviewGrid> {
+  requireRole(viewer, "review-exercise");
+  const database = getDatabase();
+  const found = requireAccess(viewer, "review-exercise", await findExercise(database, exerciseId));
+  const exercise = found.row;
+  const sittings = await database.sitting.findMany({
+    where: { exerciseStone: { exerciseId } },
+    orderBy: { attempt: "asc" },
+    include: CELL_PARTS,
+  });
+  const students = await listStudents(exercise.sectionId, sittings);
+  const stones = toStones(exercise);
+  const terms = parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms");
+  const { scales } = resolveTerms(terms);
+  const { rubric, row: rubricRow } = getRubric(exercise.rubrics);
+  // The latest attempt of each student and stone: later ones overwrite.
+  const byPlace = new Map(sittings.map((one) => [`${one.studentId} ${one.exerciseStoneId}`, one]));
+  const [row] = await listExerciseRows(database, { id: exerciseId });
+  return ReviewGridSchema.parse({
+    exercise: row,
+    revision: exercise.revision,
+    notes: exercise.notes,
+    rules: parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules"),
+    rubric,
+    rubricVersion: rubricRow.version,
+    stones,
+    students,
+    cells: students.flatMap(({ studentId }) =>
+      stones.map(({ exerciseStoneId, clarity }) =>
+        toReviewCell(
+          { studentId, exerciseStoneId },
+          byPlace.get(`${studentId} ${exerciseStoneId}`),
+          scales,
+          clarity ?? undefined,
+        ),
+      ),
+    ),
+  });
+}

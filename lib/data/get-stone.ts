@@ -1,0 +1,44 @@
+import { can } from "@/lib/access/can";
+import { requireAccess, requireRole } from "@/lib/access/require-access";
+import type { Viewer } from "@/lib/access/viewer";
+import { getDatabase } from "@/lib/data/store/database";
+import { findStone, type StoneWithParts } from "@/lib/data/store/find-stone";
+import { parseColumn } from "@/lib/data/store/parse-column";
+import { toTermsView } from "@/lib/data/store/to-terms-view";
+import { TrayTermsSchema } from "@/lib/plot/exercise-terms";
+import { type StoneView, StoneViewSchema } from "@/lib/plot/staff-view";
+import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
+
+function toVersion(row: StoneWithParts["references"][number]) {
+  const reference = parseColumn(ReferenceSchema, row.body, "Reference.body");
+  return {
+    version: row.version,
+    authorName: row.author.name,
+    createdAt: row.createdAt.toISOString(),
+    note: row.note,
+    marks: reference.marks.length,
+    clarity: reference.grades.clarity,
+  };
+}
+
+/** A stone with its latest reference and the list of versions, newest first. Throws AppError `not-found`. */
+export async function getStone(viewer: Viewer, stoneId: string): Promise<StoneView> {
+  requireRole(viewer, "read-trays");
+  const found = requireAccess(viewer, "read-trays", await findStone(getDatabase(), stoneId));
+  const { row } = found;
+  const latest = row.references[0];
+  return StoneViewSchema.parse({
+    stoneId: row.id,
+    trayId: row.trayId,
+    trayName: row.tray.name,
+    label: row.label,
+    position: row.position,
+    body: parseColumn(StoneBodySchema, row.body, "Stone.body"),
+    revision: row.revision,
+    mayEdit: can(viewer, "edit-tray", found),
+    reference: latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body"),
+    referenceVersion: latest?.version ?? 0,
+    versions: row.references.map(toVersion),
+    ...toTermsView(parseColumn(TrayTermsSchema, row.tray.terms, "Tray.terms")),
+  });
+}
