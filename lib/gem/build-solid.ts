@@ -3,16 +3,31 @@ import { assembleSolid } from "@/lib/gem/assemble-solid";
 import { CUT_LABELS, type CutName } from "@/lib/gem/cut-name";
 import type { CutPlan } from "@/lib/gem/cut-plan";
 import type { FacetPlane } from "@/lib/gem/facet-plane";
+import { planCushion, planHeart, planMarquise, planPear } from "@/lib/gem/plan-curved";
+import { planCustom } from "@/lib/gem/plan-custom";
 import { planOval, planRoundBrilliant } from "@/lib/gem/plan-ellipse";
+import { planPrincess } from "@/lib/gem/plan-princess";
+import { planRadiant } from "@/lib/gem/plan-radiant";
+import { planBaguette, planEmerald } from "@/lib/gem/plan-step";
 import { getProportions, type Proportions } from "@/lib/gem/proportions";
 import type { Facet, Solid } from "@/lib/gem/solid";
 import type { Vec3 } from "@/lib/gem/vec3";
 
 export type { Facet, Solid } from "@/lib/gem/solid";
 
-const PLANNERS: Readonly<Partial<Record<CutName, (proportions: Proportions) => CutPlan>>> = {
+const PLANNERS: Readonly<Record<CutName, (proportions: Proportions) => CutPlan>> = {
   "round-brilliant": planRoundBrilliant,
   oval: planOval,
+  marquise: planMarquise,
+  pear: planPear,
+  heart: planHeart,
+  cushion: planCushion,
+  princess: planPrincess,
+  radiant: planRadiant,
+  emerald: planEmerald,
+  "square-emerald": planEmerald,
+  baguette: planBaguette,
+  custom: planCustom,
 };
 
 /** Which number is to blame, as a rule, when facets of a kind find no room. */
@@ -22,7 +37,7 @@ function getBlamedKey(kind: string): string {
   if (kind === "lower-girdle" || kind === "pavilion-main") return "lowerHalfPct";
   if (kind.startsWith("crown-")) return "crownSteps";
   if (kind.startsWith("pavilion-")) return "pavilionSteps";
-  if (kind.startsWith("chevron")) return "chevrons";
+  if (kind.includes("chevron")) return "chevrons";
   if (kind === "culet") return "culetPct";
   return "girdlePct";
 }
@@ -62,9 +77,7 @@ function getGirdleRange(vertices: readonly Vec3[], facets: readonly Facet[], out
  */
 export function buildSolid(cut: CutName, given: Proportions = {}): Solid {
   const proportions = getProportions(cut, given);
-  const planner = PLANNERS[cut];
-  if (planner === undefined) throw new AppError("bad-input", `There is no ${CUT_LABELS[cut]} yet.`);
-  const plan = planner(proportions);
+  const plan = PLANNERS[cut](proportions);
   const { vertices, facets, vanished } = assembleSolid(plan);
   refuseVanished(cut, vanished);
   const girdle = getGirdleRange(vertices, facets, plan.outline);

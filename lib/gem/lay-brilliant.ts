@@ -1,3 +1,4 @@
+import { AppError } from "@/lib/base/app-error";
 import { type FacetPlane, toFacetPlane, toPlaneThrough } from "@/lib/gem/facet-plane";
 import { findCurveCrossing, getCurveNormal, getCurvePoint, type OutlineCurve } from "@/lib/gem/outline-curve";
 import type { Point } from "@/lib/gem/point";
@@ -107,7 +108,16 @@ export function layHalves(ground: BrilliantGround): Half[] {
   });
 }
 
-/** The crown: table, star, bezel and upper-girdle facets. */
+/** Bezels of neighbouring stations meet above the level of the table until their ridge has run down to it. */
+function refuseStar(): never {
+  const message =
+    "the stars are too short, or the table too wide, for the stars to slope down from the table";
+  throw new AppError("bad-input", `No stone can be cut to these proportions: ${message}.`, [
+    { path: "starPct", message },
+  ]);
+}
+
+/** The crown: table, star, bezel and upper-girdle facets. Throws AppError "bad-input" for stars that cannot slope. */
 export function layCrown(ground: BrilliantGround, proportions: Proportions, heights: Heights): FacetPlane[] {
   const { curve, apex } = ground;
   const table = getProportion(proportions, "tablePct") / 100;
@@ -129,6 +139,7 @@ export function layCrown(ground: BrilliantGround, proportions: Proportions, heig
     const edge = getChordShare(apex, half.corner, [a[0], a[1]], [b[0], b[1]]);
     const tip = lerpPoint(apex, half.corner, edge + star * (1 - edge));
     const rise = (1 - getShare(ground, half.station, tip)) / (1 - table);
+    if (rise >= 1) refuseStar();
     const starTip = toLevel(tip, heights.halfGirdle + heights.crown * rise);
     const corner = toLevel(half.corner, heights.halfGirdle);
     const from = toLevel(getCurvePoint(curve, half.station.u), heights.halfGirdle);

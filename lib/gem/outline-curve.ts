@@ -28,8 +28,8 @@ export function toConicWeight(fullness: number): number {
 
 function getPiece(curve: OutlineCurve, u: number): { piece: ConicPiece; t: number } {
   const count = curve.length;
-  const wrapped = ((u % count) + count) % count;
-  const index = Math.floor(wrapped);
+  const wrapped = u === count ? u : ((u % count) + count) % count;
+  const index = Math.min(Math.floor(wrapped), count - 1); // the end of an open chain belongs to its last piece
   const piece = curve[index];
   if (piece === undefined) throw new RangeError("getPiece: an outline needs at least one piece");
   return { piece, t: wrapped - index };

@@ -1,5 +1,6 @@
 import { drawView } from "@/lib/gem/draw-view";
-import type { Point, View } from "@/lib/gem/point";
+import { getRimShare } from "@/lib/gem/is-inside-outline";
+import { fromClockDeg, type Point, type View } from "@/lib/gem/point";
 import type { Solid } from "@/lib/gem/solid";
 
 /** Something drawn over the diagram of a view: a ring at a point, with a caption in words. */
@@ -39,19 +40,19 @@ function escapeXml(text: string): string {
     .replaceAll('"', "&quot;");
 }
 
-/** Half the side of the square that holds the outline and a margin for the clock. */
+/** Half the side of the square that holds the outline and a margin, wider with a clock. */
 function getReach(outline: readonly Point[], hasClock: boolean): number {
-  return Math.max(...outline.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y)))) * (hasClock ? 1.2 : 1.06);
+  return Math.max(...outline.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y)))) * (hasClock ? 1.16 : 1.06);
 }
 
-function drawClock(view: View, reach: number): string {
+/** The twelve hours, each on its ray from the centre, just outside the girdle. */
+function drawClock(solid: Solid, view: View, reach: number): string {
   const hours = Array.from({ length: 12 }, (_, i) => i + 1).map((hour) => {
-    const turn = (hour * Math.PI) / 6;
-    const x = Math.sin(turn) * reach * 0.92 * (view === "crown" ? 1 : -1);
-    const y = Math.cos(turn) * reach * 0.92;
-    return `<text x="${toNumber(x)}" y="${toNumber(-y)}">${hour}</text>`;
+    const ray = fromClockDeg(view, hour * 30, 1);
+    const away = 1 / getRimShare(solid, view, ray) + reach * 0.07;
+    return `<text x="${toNumber(ray[0] * away)}" y="${toNumber(-ray[1] * away)}">${hour}</text>`;
   });
-  const size = toNumber(reach * 0.075);
+  const size = toNumber(reach * 0.068);
   return `<g font-family="sans-serif" font-size="${size}" fill="currentColor" stroke="none" text-anchor="middle" dominant-baseline="central">${hours.join("")}</g>`;
 }
 
@@ -77,7 +78,7 @@ export function toSvg(solid: Solid, view: View, options: SvgOptions = {}): strin
     `<path d="${edges}" stroke-width="1" stroke-opacity="0.65" stroke-linecap="round" ${line}/>`,
     `<path d="${toSvgPath(drawing.outline, true)}" stroke-width="1.75" ${line}/>`,
     ...rings,
-    hasClock ? drawClock(view, reach) : "",
+    hasClock ? drawClock(solid, view, reach) : "",
     "</svg>",
   ].join("");
 }

@@ -1,0 +1,97 @@
+import { AppError } from "@/lib/base/app-error";
+import { assembleSolid } from "@/lib/gem/assemble-solid";
+import type { CutPlan } from "@/lib/gem/cut-plan";
+import { type FacetPlane, toFacetPlane } from "@/lib/gem/facet-plane";
+import type { Point } from "@/lib/gem/point";
+import type { PlaneSpec, Proportions } from "@/lib/gem/proportions";
+import { scaleVec3, type Vec3 } from "@/lib/gem/vec3";
+
+/** Vertices farther out than this come from the square that clipping starts with: the planes leave a gap. */
+const UNBOUNDED = 8;
+
+/** "Crown main 3" is of the kind "crown-main". */
+function toKind(name: string): string {
+  const kind = name
+    .toLowerCase()
+    .replace(/[\s.#-]*\d+\s*$/, "")
+    .replace(/[^\p{L}\p{N}]+/gu, "-")
+    .replace(/^-+|-+$/g, "");
+  return kind === "" ? "facet" : kind;
+}
+
+/** `unit` is the largest distance: the rough stone is about 1 across whatever the unit of the list. */
+function toPlane(spec: PlaneSpec, unit: number): FacetPlane {
+  const [angle, azimuth] = [(spec.angleDeg * Math.PI) / 180, (spec.azimuthDeg * Math.PI) / 180];
+  const up = spec.side === "pavilion" ? -1 : 1;
+  const outward: Vec3 = [
+    Math.sin(angle) * Math.sin(azimuth),
+    Math.sin(angle) * Math.cos(azimuth),
+    spec.angleDeg === 90 ? 0 : up * Math.cos(angle),
+  ];
+  const on = scaleVec3(outward, spec.distance / unit / 2);
+  return { ...toFacetPlane(toKind(spec.name), spec.side, outward, on), name: spec.name };
+}
+
+function refuse(message: string): never {
+  throw new AppError("bad-input", `These planes are refused: ${message}.`, [{ path: "planes", message }]);
+}
+
+/** Corners of the girdle clockwise, from facets that stand on it: the convex outline seen from above. */
+function listSilhouette(vertices: readonly Vec3[]): Point[] {
+  const sorted = [...vertices].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const half = (source: readonly Vec3[]) => {
+    const chain: Point[] = [];
+    for (const [x, y] of source) {
+      while (chain.length > 1) {
+        const [a, b] = [chain[chain.length - 2] as Point, chain[chain.length - 1] as Point];
+        if ((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]) < -1e-9) break;
+        chain.pop();
+      }
+      chain.push([x, y]);
+    }
+    return chain.slice(0, -1);
+  };
+  return [...half(sorted), ...half([...sorted].reverse())];
+}
+
+function getMiddle(values: readonly number[]): number {
+  return (Math.min(...values) + Math.max(...values)) / 2;
+}
+
+/** The height of the middle of the girdle: of its facets, or of the outermost vertex of a knife edge. */
+function getGirdleHeight(assembly: ReturnType<typeof assembleSolid>): number {
+  const girdle = assembly.facets
+    .filter((facet) => facet.side === "girdle")
+    .flatMap((facet) => facet.vertices);
+  const heights = girdle.map((index) => (assembly.vertices[index] as Vec3)[2]);
+  if (heights.length > 0) return getMiddle(heights);
+  const outermost = assembly.vertices.reduce((far, vertex) => (vertex[0] > far[0] + 1e-9 ? vertex : far));
+  return outermost[2];
+}
+
+/**
+ * A custom cut from its list of planes. The stone is moved and scaled so that its girdle is 1 wide and centred
+ * and z = 0 lies at half the girdle's height; distances may be in any unit. Throws AppError "bad-input" when the
+ * planes do not close to a solid, or when one of them leaves no facet (by name).
+ */
+export function planCustom(proportions: Proportions): CutPlan {
+  const specs = proportions.planes ?? [];
+  const unit = Math.max(...specs.map((spec) => spec.distance));
+  const planes = specs.map((spec) => toPlane(spec, unit));
+  const rough = assembleSolid({ planes, outline: [], isCleft: false });
+  if (rough.facets.length < 4) refuse("they do not close to a solid");
+  const reach = Math.max(...rough.vertices.map((vertex) => Math.max(...vertex.map(Math.abs))));
+  if (reach > UNBOUNDED) refuse("they do not close to a solid");
+  const lost = rough.vanished[0];
+  if (lost !== undefined) refuse(`${lost.name ?? lost.kind} leaves no facet`);
+  const xs = rough.vertices.map(([x]) => x);
+  const width = Math.max(...xs) - Math.min(...xs);
+  const centre: Vec3 = [getMiddle(xs), getMiddle(rough.vertices.map(([, y]) => y)), getGirdleHeight(rough)];
+  const scaled = planes.map((plane) => {
+    const shift = plane.normal[0] * centre[0] + plane.normal[1] * centre[1] + plane.normal[2] * centre[2];
+    return { ...plane, offset: (plane.offset - shift) / width };
+  });
+  const corners = listSilhouette(rough.vertices);
+  const outline = corners.map(([x, y]): Point => [(x - centre[0]) / width, (y - centre[1]) / width]);
+  return { planes: scaled, outline, isCleft: false };
+}
