@@ -12,7 +12,7 @@ export const CELL_PARTS = {
     include: {
       results: {
         where: { isCurrent: true },
-        select: { result: true, totalHundredths: true, reference: { select: { body: true } } },
+        select: { result: true, totalHundredths: true },
       },
     },
   },

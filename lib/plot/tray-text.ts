@@ -1,0 +1,7 @@
+/** The texts of a tray as they are taken in. */
+import { z } from "zod";
+
+export const TrayTextSchema = z.strictObject({
+  name: z.string().trim().min(1, "give the tray a name").max(120),
+  notes: z.string().trim().max(4000).default(""),
+});
