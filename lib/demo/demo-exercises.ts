@@ -1,0 +1,73 @@
+/** What the demo school has set: three exercises in different states, with dates told from the day of loading. */
+
+/** Of each student and each stone in turn: `i` handed in, `b` on the bench, `n` not begun. */
+export type DemoProgress = Readonly<Record<string, string>>;
+
+export interface DemoExercise {
+  /** Which of the demo's sets its stones are from. */
+  readonly set: "first-look" | "reflections-and-glints" | "grade-boundaries";
+  readonly title: string;
+  readonly notes: string;
+  /** Hours from the moment of loading; negative lies in the past. */
+  readonly opensH: number;
+  readonly dueH: number;
+  readonly closesH: number;
+  readonly preparation: "asked" | "required";
+  readonly isReleased: boolean;
+  /** `null`: nobody has begun. */
+  readonly progress: DemoProgress | "all-handed-in" | null;
+}
+
+const DAY = 24;
+
+export const DEMO_SCHOOL_RULES =
+  "Wipe with the lint-free cloth from your kit and nothing else; nothing wet goes on a stone unless your instructor says so. No acids, no hot water, no steam, no ultrasonic bath. One stone at a time, over the tray. Weigh it before and after.";
+
+export const DEMO_EXERCISES: readonly DemoExercise[] = [
+  {
+    set: "first-look",
+    title: "First look",
+    notes: "Five stones, one after another. Take your time with the first two: there is not much in them.",
+    opensH: -21 * DAY,
+    dueH: -14 * DAY,
+    closesH: -12 * DAY,
+    preparation: "asked",
+    isReleased: true,
+    progress: "all-handed-in",
+  },
+  {
+    set: "reflections-and-glints",
+    title: "Reflections and glints",
+    notes: "Rock and tilt before you draw. Hold each stone by its landmark, if it has one.",
+    opensH: -3 * DAY,
+    dueH: 4 * DAY,
+    closesH: 6 * DAY,
+    preparation: "asked",
+    isReleased: false,
+    progress: {
+      student1: "iibn",
+      student2: "iiii",
+      student3: "iiib",
+      student4: "iinn",
+      student5: "ibnn",
+      student6: "iiii",
+      student7: "iibn",
+      student8: "iiii",
+      student9: "iiib",
+      student10: "bnnn",
+      student11: "nnnn",
+      student12: "nnnn",
+    },
+  },
+  {
+    set: "grade-boundaries",
+    title: "Grade boundaries",
+    notes: "Close calls. Here the clarity grade counts for more than usual: say what decides it.",
+    opensH: -2,
+    dueH: 10 * DAY,
+    closesH: 12 * DAY,
+    preparation: "required",
+    isReleased: false,
+    progress: null,
+  },
+];

@@ -1,0 +1,72 @@
+/** When the demo's students sat at the bench, and what they did there. Pure: dates are told from a given moment. */
+import { createSeededRandom } from "@/lib/base/seeded-random";
+import type { DemoExercise } from "@/lib/demo/demo-exercises";
+import { getDemoSkill } from "@/lib/demo/demo-skills";
+import { type SimulatedStone, simulateSitting } from "@/lib/demo/simulate-sitting";
+import { rebuildSitting, type SittingEvent, type SittingState } from "@/lib/plot/sitting-event";
+
+export interface PlannedSitting {
+  readonly login: string;
+  /** The stone's id in its set. */
+  readonly stone: string;
+  readonly openedAt: Date;
+  readonly events: readonly SittingEvent[];
+  /** What the events add up to. */
+  readonly state: SittingState;
+  /** Null while it is on the bench. */
+  readonly handedInAt: Date | null;
+}
+
+const HOUR_MS = 3_600_000;
+/** Hand-ins begin this long after the exercise opened and all end before it is due (shares of that time). */
+const EARLIEST = 0.05;
+const LATEST = 0.9;
+/** Between two stones, ms. */
+const BREAK_MS = 4 * 60_000;
+/** A sitting on the bench was opened this long ago, ms, and is this far on. */
+const ON_BENCH_AGO_MS = 50 * 60_000;
+const ON_BENCH_SHARE = 0.6;
+
+function getProgress({ progress }: DemoExercise, login: string, stones: number): string {
+  if (progress === null) return "n".repeat(stones);
+  return progress === "all-handed-in" ? "i".repeat(stones) : (progress[login] ?? "n".repeat(stones));
+}
+
+/** Someone's first stone is opened at a time of their own: within the days that the exercise was open, before now. */
+function drawStart(exercise: DemoExercise, login: string, now: Date): number {
+  const random = createSeededRandom(`${exercise.set}/${login}/start`);
+  const opens = now.getTime() + exercise.opensH * HOUR_MS;
+  const ends = now.getTime() + Math.min(exercise.dueH, -2) * HOUR_MS;
+  return opens + (ends - opens) * (EARLIEST + (LATEST - EARLIEST) * random.next());
+}
+
+function planStudent(exercise: DemoExercise, login: string, stones: readonly SimulatedStone[], now: Date) {
+  const skill = getDemoSkill(login);
+  const progress = getProgress(exercise, login, stones.length);
+  let clockMs = Math.round(drawStart(exercise, login, now));
+  return stones.flatMap((simulated, index): PlannedSitting[] => {
+    const state = progress[index];
+    if (state !== "i" && state !== "b") return [];
+    const stone = simulated.stone.id;
+    const { events, handedInAtMs } = simulateSitting(simulated, skill, `${exercise.set}/${login}/${stone}`);
+    if (state === "b") {
+      const done = events.filter(({ atMs }) => atMs <= ON_BENCH_SHARE * handedInAtMs);
+      const openedAt = new Date(now.getTime() - ON_BENCH_AGO_MS);
+      return [{ login, stone, openedAt, events: done, state: rebuildSitting(done), handedInAt: null }];
+    }
+    const openedAt = new Date(clockMs);
+    const handedInAt = new Date(clockMs + handedInAtMs);
+    clockMs += handedInAtMs + BREAK_MS;
+    return [{ login, stone, openedAt, events, state: rebuildSitting(events), handedInAt }];
+  });
+}
+
+/** All sittings of an exercise, students first, stones in the order of the set. */
+export function planSittings(
+  exercise: DemoExercise,
+  logins: readonly string[],
+  stones: readonly SimulatedStone[],
+  now: Date,
+): PlannedSitting[] {
+  return logins.flatMap((login) => planStudent(exercise, login, stones, now));
+}
