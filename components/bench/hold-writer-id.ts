@@ -14,6 +14,8 @@ interface Call {
 
 export interface HeldWriter {
   readonly writerId: string;
+  /** Lets the next page of this browser be this writer too. */
+  readonly keepId: () => void;
   /** Tells the other tabs of this browser that this one writes now. */
   readonly announceTakeOver: () => void;
   readonly release: () => void;
@@ -65,10 +67,8 @@ export async function holdWriterId(sittingId: string, onTakenOver: () => void): 
   if (!isHeldElsewhere) writeKept(key, writerId);
   return {
     writerId,
-    announceTakeOver: () => {
-      writeKept(key, writerId);
-      say("taken-over");
-    },
+    keepId: () => writeKept(key, writerId),
+    announceTakeOver: () => say("taken-over"),
     release: () => channel.close(),
   };
 }

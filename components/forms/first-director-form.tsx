@@ -57,9 +57,9 @@ export function FirstDirectorForm({
       />
       <PasswordInput
         label="Password"
-        description="Twelve characters or more"
+        description="Ten characters or more"
         autoComplete="new-password"
-        minLength={12}
+        minLength={10}
         required
         withAsterisk={false}
         value={input.password}

@@ -1,15 +1,8 @@
 "use client";
 
 import { Select } from "@mantine/core";
+import { PROPERTY_LABELS } from "@/components/forms/property-labels";
 import type { GradedProperty } from "@/lib/plot/grades";
-
-export const PROPERTY_LABELS: Readonly<Record<GradedProperty, string>> = {
-  clarity: "Clarity",
-  colour: "Colour",
-  polish: "Polish",
-  symmetry: "Symmetry",
-  fluorescence: "Fluorescence",
-};
 
 export interface GradeScaleSelectProps {
   property: GradedProperty;

@@ -1,6 +1,7 @@
 "use client";
 
 import { Button, PasswordInput } from "@mantine/core";
+import { signOut } from "next-auth/react";
 import { type FormEvent, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
@@ -14,7 +15,7 @@ export interface PasswordInputs {
 const EMPTY = { current: "", next: "", again: "" };
 const toggle = (what: string) => ({ "aria-label": `Show the ${what} password`, tabIndex: 0 });
 
-/** Changes one's own password; the present one is asked for again. */
+/** Changes one's own password; the present one is asked for again. Every session ends with it, this one too. */
 export function PasswordForm({
   change,
 }: {
@@ -34,12 +35,13 @@ export function PasswordForm({
     if ((await run({ current: input.current, next: input.next })) === null) return;
     setInput(EMPTY);
     setDone(true);
+    await signOut({ callbackUrl: "/sign-in" });
   };
 
   return (
     <form onSubmit={submit} className="stack" style={{ maxWidth: "26rem" }}>
       {failure !== null && <ErrorNote message={failure.message} faults={failure.faults} />}
-      <p role="status">{done ? "The password is changed. Other devices are signed out." : ""}</p>
+      <p role="status">{done ? "The password is changed. Sign in with it on each device." : ""}</p>
       <PasswordInput
         label="Present password"
         autoComplete="current-password"
@@ -51,9 +53,9 @@ export function PasswordForm({
       />
       <PasswordInput
         label="New password"
-        description="Twelve characters or more"
+        description="Ten characters or more"
         autoComplete="new-password"
-        minLength={12}
+        minLength={10}
         required
         withAsterisk={false}
         value={input.next}

@@ -1,7 +1,7 @@
 "use client";
 
 import { useRouter } from "next/navigation";
-import { PROPERTY_LABELS } from "@/components/forms/grade-scale-select";
+import { PROPERTY_LABELS } from "@/components/forms/property-labels";
 import { PlotEditor } from "@/components/plot-editor/plot-editor";
 import { keepDraft } from "@/components/staff/kept-draft-store";
 import panel from "@/components/staff/panel.module.css";

@@ -60,19 +60,21 @@ export interface WhenProps {
   /** `absolute` (default), `relative`, or both. */
   show?: "absolute" | "relative" | "both";
   withTime?: boolean;
+  /** What the server's clock is ahead of the browser's, ms: "in 5 minutes" is then the server's. */
+  aheadMs?: number;
 }
 
 /**
  * A moment in the reader's own time zone. The server cannot know the zone, so its HTML holds the moment in UTC and
  * the browser replaces it once it runs; both first draw the same, so there is no mismatch.
  */
-export function When({ iso, show = "absolute", withTime = true }: WhenProps) {
+export function When({ iso, show = "absolute", withTime = true, aheadMs = 0 }: WhenProps) {
   const nowMinute = useSyncExternalStore(subscribe, readMinute, () => null);
   if (nowMinute === null) {
     return <time dateTime={iso}>{`${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`}</time>;
   }
   const at = new Date(iso);
-  const nowMs = nowMinute * MINUTE_MS;
+  const nowMs = nowMinute * MINUTE_MS + aheadMs;
   const absolute = toAbsolute(at, nowMs, withTime);
   const away = toRelative(at.getTime(), nowMs);
   return (

@@ -1,0 +1,16 @@
+import type { Metadata } from "next";
+import { getForPage } from "@/app/get-for-page";
+import { Bench } from "@/components/bench/bench";
+import { HandedIn } from "@/components/bench/handed-in";
+import { getBench } from "@/lib/data/get-bench";
+import { requireViewer } from "@/lib/data/require-viewer";
+
+export const metadata: Metadata = { title: "Bench" };
+export const dynamic = "force-dynamic";
+
+export default async function BenchPage({ params }: { params: Promise<{ sittingId: string }> }) {
+  const { sittingId } = await params;
+  const view = await getForPage(async () => getBench(await requireViewer(), sittingId));
+  if (view.handedInAt !== null) return <HandedIn view={view} handedInAt={view.handedInAt} />;
+  return <Bench key={view.sittingId} view={view} />;
+}

@@ -1,0 +1,128 @@
+"use client";
+
+import { Modal } from "@mantine/core";
+import { useDisclosure } from "@mantine/hooks";
+import { useRouter } from "next/navigation";
+import { useMemo, useState } from "react";
+import classes from "@/components/bench/bench.module.css";
+import { BenchHeader } from "@/components/bench/bench-header";
+import { DottingNote } from "@/components/bench/dotting-note";
+import { findBurstUnderWay } from "@/components/bench/follow-dotting";
+import { GradesPanel } from "@/components/bench/grades-panel";
+import { HandInButton } from "@/components/bench/hand-in-button";
+import { listOpenPoints } from "@/components/bench/list-open-points";
+import { PreparationCard } from "@/components/bench/preparation-card";
+import { SaveNotice } from "@/components/bench/save-notice";
+import { SaveStatus } from "@/components/bench/save-status";
+import { type Saving, useSaveClient } from "@/components/bench/use-save-client";
+import { PlotEditor } from "@/components/plot-editor/plot-editor";
+import { PREPARATION_STEPS } from "@/lib/plot/sitting-event";
+import type { BenchView } from "@/lib/plot/student-view";
+
+/** The card stands before the first mark: always while it must be confirmed, else until plotting is begun. */
+function needsPreparation(view: BenchView, { sitting }: Saving["state"], isBegun: boolean): boolean {
+  const { preparation } = view.rules;
+  if (preparation === "off" || sitting.plot.marks.length > 0) return false;
+  const isConfirmed = PREPARATION_STEPS.every((step) => sitting.prepared[step] !== undefined);
+  if (preparation === "required" && !isConfirmed) return true;
+  return !isBegun;
+}
+
+/** A sitting: preparation, the two views, the table of marks, the grades, and handing in. */
+export function Bench({ view }: { view: BenchView }) {
+  const router = useRouter();
+  const saving = useSaveClient(view);
+  const { state, client, clock } = saving;
+  const { sitting } = state;
+  const [isBegun, setBegun] = useState(Object.keys(view.prepared).length > 0);
+  const [dismissed, setDismissed] = useState<string | null>(null);
+  const [preparationShown, preparation] = useDisclosure(false);
+  const burst = useMemo(() => findBurstUnderWay(sitting.plot.marks), [sitting.plot.marks]);
+  const openPoints = useMemo(() => listOpenPoints(sitting, view.rules), [sitting, view.rules]);
+  const [clockAheadMs] = useState(() => Date.parse(view.readAt) - Date.now());
+
+  const card = (
+    <PreparationCard
+      prepared={sitting.prepared}
+      isRequired={view.rules.preparation === "required"}
+      canWrite={state.canWrite}
+      landmark={view.stone.landmark}
+      schoolRules={view.rules.schoolRules}
+      onStep={(step, done) => client?.record({ kind: "prepared", step, done })}
+      onStart={() => {
+        setBegun(true);
+        preparation.close();
+        document.getElementById("bench-title")?.focus();
+      }}
+    />
+  );
+  const isPreparing = state.word !== "opening" && needsPreparation(view, state, isBegun);
+
+  return (
+    <div className="page-wide">
+      <BenchHeader
+        view={view}
+        clockAheadMs={clockAheadMs}
+        onPreparation={isPreparing || view.rules.preparation === "off" ? null : preparation.open}
+      />
+      <div className={classes.notices}>
+        <SaveNotice saving={saving} />
+      </div>
+      {isPreparing && card}
+      {!isPreparing && state.word === "opening" && <div className={classes.opening} aria-hidden="true" />}
+      {!isPreparing && state.word !== "opening" && (
+        <PlotEditor
+          key={state.generation}
+          mode="bench"
+          cut={view.stone.cut}
+          proportions={view.stone.proportions}
+          characteristics={view.characteristics}
+          initialMarks={sitting.plot.marks}
+          readOnly={!state.canWrite}
+          nowMs={clock.sinceOpenedMs}
+          onChange={({ put, removed }) =>
+            client?.record({ kind: "marks", put: [...put], removed: [...removed] })
+          }
+          toolBarEnd={<SaveStatus word={state.word} />}
+          note={
+            burst !== null &&
+            burst.dots[0] !== dismissed && (
+              <DottingNote
+                count={burst.dots.length}
+                onCautions={preparation.open}
+                onDismiss={() => setDismissed(burst.dots[0] ?? null)}
+              />
+            )
+          }
+          aside={
+            <div className={classes.aside}>
+              <GradesPanel
+                grades={sitting.plot.grades}
+                scales={view.scales}
+                canWrite={state.canWrite}
+                onGrade={(property, grade) => client?.record({ kind: "grade", property, grade })}
+              />
+              <HandInButton
+                label={view.stone.label}
+                markCount={sitting.plot.marks.length}
+                openPoints={openPoints}
+                canWrite={state.canWrite}
+                handIn={client?.handIn ?? (() => Promise.resolve({ kind: "unreached" }))}
+                onHandedIn={() => router.refresh()}
+              />
+            </div>
+          }
+        />
+      )}
+      <Modal
+        opened={preparationShown}
+        onClose={preparation.close}
+        size="64rem"
+        title="Preparation"
+        closeButtonProps={{ "aria-label": "Close" }}
+      >
+        {card}
+      </Modal>
+    </div>
+  );
+}
