@@ -1,0 +1,83 @@
+"use client";
+
+import { useCallback, useRef } from "react";
+import { MarkDetails } from "@/components/plot-editor/mark-details";
+import { MarkRow } from "@/components/plot-editor/mark-row";
+import classes from "@/components/plot-editor/marks-table.module.css";
+import type { CharacteristicsByName } from "@/components/plot-editor/subject-words";
+import { type Editor, useEditorState } from "@/components/plot-editor/use-editor";
+import type { EditorMode } from "@/lib/editor/editor-commands";
+import { listMarks } from "@/lib/editor/plot-document";
+import type { Solid } from "@/lib/gem/build-solid";
+import type { Notation } from "@/lib/plot/notation";
+
+interface MarksTableProps {
+  readonly editor: Editor;
+  readonly solid: Solid;
+  readonly mode: EditorMode;
+  readonly readOnly: boolean;
+  readonly characteristics: CharacteristicsByName;
+  readonly notation: Notation;
+}
+
+/** All marks: number, characteristic, where in words, and what is known of each. Everything the canvas can do. */
+export function MarksTable({ editor, solid, mode, readOnly, characteristics, notation }: MarksTableProps) {
+  const document = useEditorState(editor, (state) => state.document);
+  const selectedId = useEditorState(editor, (state) => state.selectedId);
+  const highlightedId = useEditorState(editor, (state) => state.highlightedId);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const onRemoved = useCallback(() => heading.current?.focus(), []);
+  const marks = listMarks(document);
+  return (
+    <section className={classes.section} aria-label="Table of marks">
+      <h3 className={classes.heading} ref={heading} tabIndex={-1}>
+        Marks <span className={classes.count}>{marks.length}</span>
+      </h3>
+      {marks.length === 0 ? (
+        <p className={classes.empty}>
+          {readOnly
+            ? "Nothing is marked."
+            : "Nothing marked yet. Choose what you see, then press where it is."}
+        </p>
+      ) : (
+        <div className={classes.scroll}>
+          <table className={classes.table}>
+            <thead>
+              <tr>
+                <th scope="col">No.</th>
+                <th scope="col">Characteristic and where</th>
+                <th scope="col">{mode === "bench" ? "Confidence, proofs" : "Weight and more"}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {marks.map((mark, index) => (
+                <MarkRow
+                  key={mark.id}
+                  editor={editor}
+                  solid={solid}
+                  mark={mark}
+                  number={index + 1}
+                  mode={mode}
+                  isSelected={mark.id === selectedId}
+                  isHighlighted={mark.id === highlightedId}
+                  characteristics={characteristics}
+                  notation={notation}
+                >
+                  {mark.id === selectedId && !readOnly ? (
+                    <MarkDetails
+                      editor={editor}
+                      mark={mark}
+                      mode={mode}
+                      characteristics={characteristics}
+                      onRemoved={onRemoved}
+                    />
+                  ) : null}
+                </MarkRow>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,151 @@
+"use client";
+
+/**
+ * The plot editor. The contract of its props stands in `plot-editor-props.ts`:
+ *
+ *   mode            "bench": a student plots. "reference": an instructor draws a reference, decoys included.
+ *                   "debrief": overlays alone, to be read.
+ *   cut, proportions  the stone; pass the same object each time, or the stone is built anew.
+ *   initialMarks    read once (bench: PlottedMark[]; reference: ReferenceDrawing[], from joinReferenceDrawings).
+ *                   Give another React `key` to open another plot.
+ *   onChange(change, marks)  once for each undo entry and each step of undo or redo. `change` is `{ put, removed }`,
+ *                   exactly a `marks` event of the sitting's log; `marks` is everything, in order, after it.
+ *   nowMs           bench: milliseconds since the sitting opened, stamped on new marks as `atMs`.
+ *   readOnly        nothing can be changed.
+ *   characteristics, notation   what can be chosen and how it is drawn; defaults when not given.
+ *   layers          overlays of any mode; `highlightId` and `onHighlight` keep them in step with the page's rows.
+ *   onSelect        told the id of the selected mark.
+ *   toolBarEnd, note, aside     slots: the state of saving; a quiet note; what stands beneath the table.
+ *
+ * It fills the width that it is given and lays itself out by that width.
+ */
+
+import { useEffect, useMemo, useRef, useState } from "react";
+import { AddMarkForm } from "@/components/plot-editor/add-mark-form";
+import { LayerItems, LayerSwitches } from "@/components/plot-editor/layer-list";
+import { MarksTable } from "@/components/plot-editor/marks-table";
+import { NoticeStrip } from "@/components/plot-editor/notice-strip";
+import classes from "@/components/plot-editor/plot-editor.module.css";
+import type { OverlayLayer, PlotEditorProps } from "@/components/plot-editor/plot-editor-props";
+import { ShortcutsPanel } from "@/components/plot-editor/shortcuts-panel";
+import { ToolBar } from "@/components/plot-editor/tool-bar";
+import { type Editor, useEditor, useEditorState } from "@/components/plot-editor/use-editor";
+import { ViewPanel } from "@/components/plot-editor/view-panel";
+import { toKeyName } from "@/lib/editor/editor-commands";
+import { VIEWS } from "@/lib/gem/point";
+import { DEFAULT_CHARACTERISTICS } from "@/lib/plot/characteristic";
+import { DEFAULT_NOTATION, DIAGRAM_INKS } from "@/lib/plot/notation";
+
+const NO_LAYERS: readonly OverlayLayer[] = [];
+
+/** Keeps the highlighted thing in step with the page around, both ways. */
+function useHighlightSync(editor: Editor, { highlightId, onHighlight, onSelect }: PlotEditorProps): void {
+  const highlighted = useEditorState(editor, (state) => state.highlightedId);
+  const selected = useEditorState(editor, (state) => state.selectedId);
+  const tell = useRef({ onHighlight, onSelect });
+  tell.current = { onHighlight, onSelect };
+  useEffect(() => {
+    if (highlightId !== undefined) editor.dispatch({ kind: "highlight", id: highlightId });
+  }, [editor, highlightId]);
+  useEffect(() => tell.current.onHighlight?.(highlighted), [highlighted]);
+  useEffect(() => tell.current.onSelect?.(selected), [selected]);
+}
+
+function useLayers(layers: readonly OverlayLayer[]) {
+  const [hiddenIds, setHiddenIds] = useState<ReadonlySet<string>>(
+    () => new Set(layers.filter(({ isShown }) => isShown === false).map(({ id }) => id)),
+  );
+  const shown = useMemo(() => layers.filter(({ id }) => !hiddenIds.has(id)), [layers, hiddenIds]);
+  const toggle = (id: string) =>
+    setHiddenIds((before) => {
+      const next = new Set(before);
+      if (!next.delete(id)) next.add(id);
+      return next;
+    });
+  return { shown, hiddenIds, toggle };
+}
+
+/** Opens the picker when a mark was about to be placed and nothing is chosen. */
+function usePicker(editor: Editor) {
+  const [isOpen, setIsOpen] = useState(false);
+  const notice = useEditorState(editor, (state) => state.notice);
+  useEffect(() => {
+    if (notice?.about === "no-subject") setIsOpen(true);
+  }, [notice]);
+  return { isOpen, setIsOpen };
+}
+
+/** Undo and redo wherever the focus is within the editor, save in a field that undoes its own typing. */
+function useUndoKeys(editor: Editor) {
+  return (event: React.KeyboardEvent) => {
+    const target = event.target as HTMLElement;
+    if (target.closest("input:not([type=radio]):not([type=checkbox]), textarea, [contenteditable]")) return;
+    const name = toKeyName(event);
+    const kind = name === "mod+z" ? "undo" : name === "mod+shift+z" || name === "mod+y" ? "redo" : null;
+    if (kind === null) return;
+    event.preventDefault();
+    editor.dispatch({ kind });
+  };
+}
+
+/** Both views of a stone with tools and the table of marks. */
+export function PlotEditor(props: PlotEditorProps) {
+  const { mode, layers = NO_LAYERS, notation = DEFAULT_NOTATION } = props;
+  const { editor, solid } = useEditor(props);
+  const readOnly = mode === "debrief" || (props.readOnly ?? false);
+  const { characteristics: given } = props;
+  const characteristics = useMemo(
+    () => (given === undefined ? DEFAULT_CHARACTERISTICS : new Map(given.map((one) => [one.name, one]))),
+    [given],
+  );
+  const overlays = useLayers(layers);
+  const picker = usePicker(editor);
+  const [isShortcutsOpen, setIsShortcutsOpen] = useState(false);
+  useHighlightSync(editor, props);
+  const onUndoKeys = useUndoKeys(editor);
+  const paper = {
+    "--plot-paper-light": DIAGRAM_INKS.paper.light,
+    "--plot-paper-dark": DIAGRAM_INKS.paper.dark,
+  } as React.CSSProperties;
+  const shared = { editor, solid, mode, characteristics, notation };
+  const hasTable = mode !== "debrief";
+  const hasItems = mode === "debrief" && !props.hasOwnList;
+  const hasSide = hasTable || hasItems || props.aside !== undefined;
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: catches undo and redo from the parts within.
+    <div className={classes.root} style={paper} onKeyDown={onUndoKeys} data-mode={mode}>
+      <div className={classes.top}>
+        <ToolBar
+          {...shared}
+          readOnly={readOnly}
+          isPickerOpen={picker.isOpen}
+          onPickerOpen={picker.setIsOpen}
+          onShortcuts={() => setIsShortcutsOpen(true)}
+          end={props.toolBarEnd}
+        />
+        <NoticeStrip editor={editor}>
+          {props.note}
+          <LayerSwitches layers={layers} hiddenIds={overlays.hiddenIds} onToggle={overlays.toggle} />
+        </NoticeStrip>
+      </div>
+      <div className={classes.body} data-side={hasSide || undefined}>
+        <div className={classes.views}>
+          {VIEWS.map((view) => (
+            <ViewPanel key={view} {...shared} view={view} layers={overlays.shown} />
+          ))}
+        </div>
+        {hasSide && (
+          <div className={classes.side}>
+            {hasTable && <MarksTable {...shared} readOnly={readOnly} />}
+            {hasTable && !readOnly && (
+              <AddMarkForm editor={editor} onNeedsSubject={() => picker.setIsOpen(true)} />
+            )}
+            {hasItems && <LayerItems editor={editor} layers={overlays.shown} notation={notation} />}
+            {props.aside}
+          </div>
+        )}
+      </div>
+      <ShortcutsPanel mode={mode} isOpen={isShortcutsOpen} onClose={() => setIsShortcutsOpen(false)} />
+    </div>
+  );
+}
