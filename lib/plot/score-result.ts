@@ -24,6 +24,8 @@ export const StraySchema = z.strictObject({
   cause: CauseSchema,
   because: z.array(z.string()),
 });
+export type FoundResult = z.infer<typeof FoundSchema>;
+export type StrayResult = z.infer<typeof StraySchema>;
 export const LineSchema = z.strictObject({ what: z.string(), points: z.number() });
 
 /** Exactly what `score` prints for a plot (design.md). Points have at most two decimals. */
@@ -54,10 +56,15 @@ export const FoundDetailSchema = z.strictObject({
   words: z.array(z.string()),
 });
 
+export type FoundDetail = z.infer<typeof FoundDetailSchema>;
+
 /** What a stray is explained by: something to draw on the diagram beside its evidence. */
 export const StrayDetailSchema = z.strictObject({
   mark: IdSchema,
-  /** Where the reference mark, image, decoy or partner lies that explains it, in the frame of the mark's view. */
+  /**
+   * Where the reference mark, image, decoy or partner lies that explains it, in the frame of the mark's view with the plot
+   * laid on the reference.
+   */
   points: z.array(PointSchema),
   view: ViewSchema,
   /** The reference mark, decoy or other plotted mark that it is explained by. */
@@ -65,6 +72,18 @@ export const StrayDetailSchema = z.strictObject({
   /** Names of the facets that an echo is seen in, entry first. */
   facets: z.array(z.string()),
 });
+
+export type StrayDetail = z.infer<typeof StrayDetailSchema>;
+
+/** OSPA and GOSPA between the plot's places and the reference's, in girdle widths, and GOSPA's three parts. */
+export const SetDistanceSchema = z.strictObject({
+  ospa: z.number().min(0),
+  gospa: z.number().min(0),
+  location: z.number().min(0),
+  overlooked: z.number().min(0),
+  strays: z.number().min(0),
+});
+export type SetDistance = z.infer<typeof SetDistanceSchema>;
 
 export const ScoreDetailSchema = z.strictObject({
   engineVersion: z.string(),
@@ -75,9 +94,13 @@ export const ScoreDetailSchema = z.strictObject({
   /** F and the deduction of scoring.md 6, both 0…1. */
   foundShare: unit,
   deduction: unit,
+  /** A second measure that no rubric enters but by its cut-off: how far the plot as a whole is from the reference. */
+  setDistance: SetDistanceSchema,
   /** What to practise, composed from the causes; each sentence is backed by the result. */
   practise: z.array(z.string()),
 });
+
+export type ScoreDetail = z.infer<typeof ScoreDetailSchema>;
 
 export const ScoredPlotSchema = z.strictObject({ result: ScoreResultSchema, detail: ScoreDetailSchema });
 export type ScoredPlot = z.infer<typeof ScoredPlotSchema>;

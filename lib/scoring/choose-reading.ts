@@ -1,0 +1,129 @@
+/** Which reading of a plot counts, and which would fit better but earns nothing (SPEC 3). */
+import type { Rubric } from "@/lib/plot/rubric";
+import { boundReadings, getBound } from "@/lib/scoring/bound-readings";
+import { getDeduction, getPlotPoints, toHundredths } from "@/lib/scoring/count-points";
+import { findCauses, type Stray } from "@/lib/scoring/find-causes";
+import type { DottingBurst } from "@/lib/scoring/is-dotting";
+import { listPairs } from "@/lib/scoring/list-pairs";
+import { type Matching, matchMarks } from "@/lib/scoring/match-marks";
+import { layPlot, type PlottedModel } from "@/lib/scoring/prepare-plot";
+import type { PreparedReference } from "@/lib/scoring/prepare-reference";
+import { AS_DRAWN, compareReadings, listSearchReadings, type Reading } from "@/lib/scoring/reading";
+
+/** A reading worked out in full. */
+export interface Outcome {
+  readonly reading: Reading;
+  /** The plotted marks as the reading lays them on the reference. */
+  readonly laid: readonly PlottedModel[];
+  readonly matching: Matching;
+  readonly strays: readonly Stray[];
+  /** The total that it gives, in hundredths of a point. */
+  readonly hundredths: number;
+}
+
+export interface WouldFit {
+  readonly turnDeg: number;
+  readonly mirrored: boolean;
+  /** Points more than the counted reading. */
+  readonly gain: number;
+}
+
+export interface ChosenReading {
+  readonly counted: Outcome;
+  readonly wouldFit: WouldFit | null;
+}
+
+export interface Question {
+  readonly prepared: PreparedReference;
+  readonly plotted: readonly PlottedModel[];
+  readonly bursts: readonly DottingBurst[];
+  readonly rubric: Rubric;
+  /** The points of the grades, which no reading changes. */
+  readonly gradePoints: number;
+}
+
+/** A total in hundredths; where marks earn no points, the share found stands in, so that the best reading still counts. */
+function rank({ rubric, gradePoints }: Question, foundShare: number, deducted: number): number {
+  if (rubric.shares.plot === 0) return toHundredths(100 * Math.max(0, foundShare - deducted));
+  return toHundredths(getPlotPoints(foundShare, deducted, rubric) + gradePoints);
+}
+
+/** Works a reading out, or gives it up as soon as it cannot reach `needed` hundredths or lacks support. */
+function readPlot(question: Question, reading: Reading, needed: number): Outcome | null {
+  const { prepared, plotted, rubric } = question;
+  const laid = layPlot(plotted, reading);
+  const matching = matchMarks(prepared, laid, listPairs(prepared, laid, rubric), rubric);
+  const isAsDrawn = compareReadings(reading, AS_DRAWN) === 0;
+  if (!isAsDrawn && matching.support < rubric.turnSupport) return null;
+  if (rank(question, matching.foundShare, 0) < needed) return null;
+  const strays = findCauses(prepared, laid, matching, question.bursts, rubric);
+  const { deducted } = getDeduction(strays, rubric);
+  const hundredths = rank(question, matching.foundShare, deducted);
+  return { reading, laid, matching, strays, hundredths };
+}
+
+/** The better of two outcomes: more points, then the order of readings. */
+function isBetter(outcome: Outcome, best: Outcome): boolean {
+  if (outcome.hundredths !== best.hundredths) return outcome.hundredths > best.hundredths;
+  return compareReadings(outcome.reading, best.reading) < 0;
+}
+
+interface BoundedReading {
+  readonly reading: Reading;
+  readonly most: number;
+}
+
+function boundAll(question: Question, readings: readonly Reading[]): BoundedReading[] {
+  const { prepared, plotted, rubric } = question;
+  const bounds = [false, true].map((mirrored) =>
+    readings.some((reading) => reading.mirrored === mirrored)
+      ? boundReadings(prepared, plotted, mirrored, rubric)
+      : new Float64Array(0),
+  );
+  return readings
+    .map((reading) => {
+      const bound = getBound(bounds[Number(reading.mirrored)] ?? new Float64Array(0), reading);
+      return { reading, most: rank(question, bound + 1e-9, 0) };
+    })
+    .sort((a, b) => b.most - a.most || compareReadings(a.reading, b.reading));
+}
+
+/** The best reading among those that the rubric counts. */
+function findCounted(question: Question): Outcome {
+  const { prepared, rubric } = question;
+  let best = readPlot(question, AS_DRAWN, 0);
+  if (best === null) throw new Error("findCounted: the plot as drawn always has a reading");
+  const turns = rubric.orientation === "given" ? [] : prepared.turns.filter((turnDeg) => turnDeg !== 0);
+  if (turns.length === 0 || best.hundredths >= rank(question, 1, 0)) return best;
+  const readings = turns.map((turnDeg): Reading => ({ turnDeg, mirrored: false }));
+  for (const { reading, most } of boundAll(question, readings)) {
+    if (most < best.hundredths) break;
+    const outcome = readPlot(question, reading, best.hundredths);
+    if (outcome !== null && isBetter(outcome, best)) best = outcome;
+  }
+  return best;
+}
+
+/** The reading that would beat the counted one by the most, if by enough points to be told. */
+function findWouldFit(question: Question, counted: Outcome): WouldFit | null {
+  const { prepared, rubric } = question;
+  if (rubric.shares.plot === 0) return null;
+  const needed = counted.hundredths + Math.max(1, toHundredths(rubric.wouldFitGain));
+  if (rank(question, 1, 0) < needed) return null;
+  let best: Outcome | null = null;
+  for (const { reading, most } of boundAll(question, listSearchReadings(prepared.turns))) {
+    if (most < Math.max(needed, best?.hundredths ?? 0)) break;
+    if (compareReadings(reading, AS_DRAWN) === 0) continue;
+    const outcome = readPlot(question, reading, needed);
+    if (outcome === null || outcome.hundredths < needed) continue;
+    if (best === null || isBetter(outcome, best)) best = outcome;
+  }
+  if (best === null) return null;
+  return { ...best.reading, gain: (best.hundredths - counted.hundredths) / 100 };
+}
+
+/** The reading that counts for a plot, worked out, and the one that would fit better, if any is worth telling of. */
+export function chooseReading(question: Question): ChosenReading {
+  const counted = findCounted(question);
+  return { counted, wouldFit: findWouldFit(question, counted) };
+}

@@ -1,0 +1,80 @@
+/** The lines of a result: where every point came from, not yet rounded (SPEC 6.5). */
+
+import { getDeduction, sumCharges } from "@/lib/scoring/count-points";
+import { getWorth } from "@/lib/scoring/explain-found";
+import type { Exhibit } from "@/lib/scoring/explain-stray";
+import type { Stray } from "@/lib/scoring/find-causes";
+import { nameCount, nameNumber, namePlottedMark, nameReferenceMark } from "@/lib/scoring/name-things";
+import type { GradeRating } from "@/lib/scoring/rate-grades";
+
+interface ExactLine {
+  readonly what: string;
+  readonly points: number;
+}
+
+function listMarkLines(exhibit: Exhibit): ExactLine[] {
+  const { prepared, laid, matching, rubric } = exhibit;
+  const finds = new Map([...matching.matched, ...matching.merges].map((find) => [find.reference, find]));
+  if (prepared.weightSum === 0) {
+    return [{ what: "nothing to find: the reference has no mark that counts", points: rubric.shares.plot }];
+  }
+  return prepared.marks.flatMap((model, index): ExactLine[] => {
+    if (model.optional) return [];
+    const worth = getWorth(exhibit, index);
+    const name = nameReferenceMark(model.mark);
+    const find = finds.get(index);
+    const mark = laid[find?.plotted ?? -1]?.mark;
+    if (find === undefined || mark === undefined) {
+      return [{ what: `${name}: overlooked, worth up to ${nameNumber(worth)}`, points: 0 }];
+    }
+    const share = Math.round(100 * find.value);
+    const what = `${name}: found by ${namePlottedMark(mark)}, ${share}% of ${nameNumber(worth)}`;
+    return [{ what, points: worth * find.value }];
+  });
+}
+
+function listDeductionLines({ matching, rubric }: Exhibit, strays: readonly Stray[]): ExactLine[] {
+  const share = rubric.shares.plot;
+  const lines = sumCharges(strays).map(
+    ({ cause, count, charge }): ExactLine => ({
+      what: `${cause}: ${nameCount(count, "stray")}, less ${nameNumber(charge)}% of the plot's ${nameNumber(share)}`,
+      points: (-share * charge) / 100,
+    }),
+  );
+  const { charged, deducted } = getDeduction(strays, rubric);
+  if (charged > deducted) {
+    const what = `given back: strays together cost no more than ${nameNumber(rubric.deductionCap)}%`;
+    lines.push({ what, points: share * (charged - deducted) });
+  }
+  if (deducted > matching.foundShare) {
+    const what = "given back: a plot earns no less than nothing";
+    lines.push({ what, points: share * (deducted - matching.foundShare) });
+  }
+  return lines;
+}
+
+function nameGrade({ reference, given, steps }: GradeRating): string {
+  if (given === null) return `not given; the reference has ${reference}`;
+  if (steps === null) return `${given}, which is not on the scale; the reference has ${reference}`;
+  if (steps === 0) return `${given}, right`;
+  return `${given}, ${nameCount(Math.abs(steps), "step")} ${steps > 0 ? "worse" : "better"} than the reference's ${reference}`;
+}
+
+function listGradeLines(grades: readonly GradeRating[]): ExactLine[] {
+  return grades.map((grade) => ({
+    what: `${grade.property}: ${nameGrade(grade)}; worth up to ${nameNumber(grade.share)}`,
+    points: grade.earned,
+  }));
+}
+
+/**
+ * One line for each reference mark that counts, in the order of ids; then what the strays cost, by cause, and what the cap and
+ * the floor give back; then one for each graded property.
+ */
+export function listLines(
+  exhibit: Exhibit,
+  strays: readonly Stray[],
+  grades: readonly GradeRating[],
+): ExactLine[] {
+  return [...listMarkLines(exhibit), ...listDeductionLines(exhibit, strays), ...listGradeLines(grades)];
+}

@@ -1,0 +1,56 @@
+import type { Rubric } from "@/lib/plot/rubric";
+import { boundDistance, measureDistance } from "@/lib/scoring/measure-distance";
+import type { PlottedModel } from "@/lib/scoring/prepare-plot";
+import type { PreparedReference } from "@/lib/scoring/prepare-reference";
+import { rateExtent, rateLikeness, rateLocation } from "@/lib/scoring/rate-pair";
+
+/** A plotted mark that is worth something for a reference mark. Indices into the two sorted lists of marks. */
+export interface Pair {
+  readonly reference: number;
+  readonly plotted: number;
+  /** `d` of scoring.md 1, in girdle widths. */
+  readonly distance: number;
+  readonly location: number;
+  readonly type: number;
+  readonly extent: number;
+  readonly value: number;
+  readonly inOtherView: boolean;
+}
+
+function isBetter(pair: Pair, known: Pair | undefined): boolean {
+  if (known === undefined || pair.value !== known.value)
+    return known === undefined || pair.value > known.value;
+  return pair.distance < known.distance;
+}
+
+/**
+ * Every pair with a value above 0 (SPEC 2), ordered by plotted mark, then reference mark. Where a reference mark
+ * can be seen at several places, as through several facets from the other side, the place that gives the most
+ * counts.
+ */
+export function listPairs(
+  prepared: PreparedReference,
+  laid: readonly PlottedModel[],
+  rubric: Rubric,
+): readonly Pair[] {
+  const pairs: Pair[] = [];
+  laid.forEach(({ mark, geometry }, plotted) => {
+    const types = prepared.getTypes(mark.characteristic);
+    const best = new Map<number, Pair>();
+    for (const target of prepared.targets[mark.view]) {
+      if (boundDistance(target.geometry, geometry) >= rubric.far) continue;
+      const distance = measureDistance(target.geometry, geometry);
+      const location = rateLocation(distance, rubric);
+      if (location <= 0) continue;
+      const { reference, isStandIn } = target;
+      const type = types[reference] as number;
+      const extent = rateExtent(target.geometry.logExtent, geometry.logExtent);
+      const factor = isStandIn ? rubric.otherView : 1;
+      const value = Math.min(1, location * rateLikeness(type, extent, rubric) * factor);
+      const pair = { reference, plotted, distance, location, type, extent, value, inOtherView: isStandIn };
+      if (value > 0 && isBetter(pair, best.get(reference))) best.set(reference, pair);
+    }
+    if (best.size > 0) pairs.push(...[...best.values()].sort((a, b) => a.reference - b.reference));
+  });
+  return pairs;
+}

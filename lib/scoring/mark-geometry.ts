@@ -1,0 +1,128 @@
+/**
+ * What the engine measures of a shape, worked out once (SPEC 1). Coordinates lie as x, y, x, y … in typed arrays,
+ * in the frame of the shape's view, in girdle widths.
+ */
+import { listVertices, type Shape } from "@/lib/plot/shape";
+import { findSmallestCircle } from "@/lib/scoring/find-smallest-circle";
+
+/** Points along a stroke or an outline that stand for it. */
+export const SAMPLE_COUNT = 24;
+/** No shape counts as smaller than this across (girdle widths): a dot has no size of its own. */
+export const SMALLEST_EXTENT = 0.015;
+
+export interface MarkGeometry {
+  readonly kind: Shape["kind"];
+  readonly vertices: Float64Array;
+  /** One point for a dot, 24 evenly spaced ones otherwise. */
+  readonly samples: Float64Array;
+  /** Mean of the samples. */
+  readonly centreX: number;
+  readonly centreY: number;
+  /** Distance from that centre to the farthest vertex: the whole shape lies within it. */
+  readonly reach: number;
+  /** Diameter of the smallest circle round the vertices, at least `SMALLEST_EXTENT`. */
+  readonly extent: number;
+  readonly logExtent: number;
+}
+
+/** A rigid motion of one view: x' = xx x + xy y + dx, y' = yx x + yy y + dy. */
+export interface Motion {
+  readonly xx: number;
+  readonly xy: number;
+  readonly yx: number;
+  readonly yy: number;
+  readonly dx: number;
+  readonly dy: number;
+}
+
+function getEdgeLengths(vertices: Float64Array, isClosed: boolean): number[] {
+  const count = vertices.length / 2;
+  return Array.from({ length: isClosed ? count : count - 1 }, (_, i) => {
+    const j = (i + 1) % count;
+    return Math.hypot(
+      (vertices[2 * j] as number) - (vertices[2 * i] as number),
+      (vertices[2 * j + 1] as number) - (vertices[2 * i + 1] as number),
+    );
+  });
+}
+
+/** Evenly spaced points along a polyline: both ends of an open one, from the first vertex round a closed one. */
+function samplePath(vertices: Float64Array, isClosed: boolean): Float64Array {
+  const lengths = getEdgeLengths(vertices, isClosed);
+  const total = lengths.reduce((sum, length) => sum + length, 0);
+  const step = total / (isClosed ? SAMPLE_COUNT : SAMPLE_COUNT - 1);
+  const count = vertices.length / 2;
+  const samples = new Float64Array(2 * SAMPLE_COUNT);
+  let edge = 0;
+  let before = 0;
+  for (let k = 0; k < SAMPLE_COUNT; k += 1) {
+    const along = k * step;
+    while (edge < lengths.length - 1 && along >= before + (lengths[edge] as number)) {
+      before += lengths[edge] as number;
+      edge += 1;
+    }
+    const length = lengths[edge] as number;
+    const t = length > 0 ? Math.min(1, Math.max(0, (along - before) / length)) : 0;
+    const next = (edge + 1) % count;
+    for (const c of [0, 1]) {
+      const from = vertices[2 * edge + c] as number;
+      samples[2 * k + c] = from + t * ((vertices[2 * next + c] as number) - from);
+    }
+  }
+  if (!isClosed) samples.set(vertices.subarray(-2), 2 * SAMPLE_COUNT - 2);
+  return samples;
+}
+
+/** Measures a shape. Every shape that the schema admits has a geometry, zero-length strokes and flat outlines too. */
+export function measureShape(shape: Shape): MarkGeometry {
+  const vertices = Float64Array.from(listVertices(shape).flat());
+  const samples = shape.kind === "dot" ? vertices : samplePath(vertices, shape.kind === "outline");
+  let [x, y] = [0, 0];
+  for (let i = 0; i < samples.length; i += 2) {
+    x += samples[i] as number;
+    y += samples[i + 1] as number;
+  }
+  const [centreX, centreY] = [x / (samples.length / 2), y / (samples.length / 2)];
+  let reach = 0;
+  for (let i = 0; i < vertices.length; i += 2) {
+    reach = Math.max(
+      reach,
+      Math.hypot((vertices[i] as number) - centreX, (vertices[i + 1] as number) - centreY),
+    );
+  }
+  const extent = Math.max(SMALLEST_EXTENT, 2 * findSmallestCircle(vertices).radius);
+  return {
+    kind: shape.kind,
+    vertices,
+    samples,
+    centreX,
+    centreY,
+    reach,
+    extent,
+    logExtent: Math.log(extent),
+  };
+}
+
+function movePoints(points: Float64Array, { xx, xy, yx, yy, dx, dy }: Motion): Float64Array {
+  const moved = new Float64Array(points.length);
+  for (let i = 0; i < points.length; i += 2) {
+    const x = points[i] as number;
+    const y = points[i + 1] as number;
+    moved[i] = xx * x + xy * y + dx;
+    moved[i + 1] = yx * x + yy * y + dy;
+  }
+  return moved;
+}
+
+/** The same shape after a rigid motion: its size is kept, not measured again. */
+export function moveGeometry(geometry: MarkGeometry, motion: Motion): MarkGeometry {
+  const { centreX: x, centreY: y } = geometry;
+  const vertices = movePoints(geometry.vertices, motion);
+  return {
+    ...geometry,
+    vertices,
+    samples: geometry.samples === geometry.vertices ? vertices : movePoints(geometry.samples, motion),
+    centreX: motion.xx * x + motion.xy * y + motion.dx,
+    centreY: motion.yx * x + motion.yy * y + motion.dy,
+  };
+}

@@ -1,0 +1,50 @@
+/** How the engine's sentences name marks, places and lengths. */
+import { toClockHour } from "@/lib/gem/locate-point";
+import { toCharacteristicLabel } from "@/lib/plot/characteristic";
+import type { PlottedMark, ReferenceMark } from "@/lib/plot/mark";
+import type { StoneBody } from "@/lib/plot/stone";
+
+/** "crystal a"; the characteristic alone where the id says no more. */
+export function nameReferenceMark({ characteristic, id }: ReferenceMark): string {
+  const label = toCharacteristicLabel(characteristic);
+  return id === characteristic || id === label ? label : `${label} ${id}`;
+}
+
+/** "mark m3" */
+export function namePlottedMark({ id }: PlottedMark): string {
+  return `mark ${id}`;
+}
+
+/** The girdle width in millimetres: a round's mean diameter, else the lesser of the two; null where not measured. */
+export function getGirdleWidthMm({ cut, measurementsMm }: StoneBody): number | null {
+  if (measurementsMm === undefined) return null;
+  const [first, second] = measurementsMm;
+  return cut === "round-brilliant" ? (first + second) / 2 : Math.min(first, second);
+}
+
+/** "0.012 girdle widths (0.06 mm)", without the millimetres where the stone was not measured. */
+export function nameDistance(widths: number, widthMm: number | null): string {
+  const text = `${widths.toFixed(3)} girdle widths`;
+  return widthMm === null ? text : `${text} (${(widths * widthMm).toFixed(2)} mm)`;
+}
+
+/** "4 o'clock", the nearest hour. */
+export function nameClock(clockDeg: number): string {
+  return `${toClockHour(((clockDeg % 360) + 360) % 360)} o'clock`;
+}
+
+/** "1 dot", "3 dots" */
+export function nameCount(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** A number with at most two decimals, as it is read: 2.8, 70, 0.33. */
+export function nameNumber(value: number): string {
+  return String(Math.round(value * 100) / 100 + 0);
+}
+
+/** "a", "a and b", "a, b and c"; no items give an empty text. */
+export function nameList(items: readonly string[]): string {
+  if (items.length <= 1) return items[0] ?? "";
+  return `${items.slice(0, -1).join(", ")} and ${items[items.length - 1]}`;
+}

@@ -1,0 +1,40 @@
+/** A reading: one way to lay a plot on a reference (SPEC 3). */
+import type { View } from "@/lib/gem/point";
+import { turnPoint } from "@/lib/gem/point";
+import type { Motion } from "@/lib/scoring/mark-geometry";
+
+/** Mirrored left to right in each view first, then turned as the stone turns, clockwise in the crown view. */
+export interface Reading {
+  readonly turnDeg: number;
+  readonly mirrored: boolean;
+}
+
+export const AS_DRAWN: Reading = { turnDeg: 0, mirrored: false };
+
+/** Readings that earn nothing are looked for at every multiple of this. */
+export const SEARCH_STEP_DEG = 7.5;
+
+/** Unmirrored before mirrored, then the smallest turn, clockwise before counter-clockwise. */
+export function compareReadings(a: Reading, b: Reading): number {
+  if (a.mirrored !== b.mirrored) return a.mirrored ? 1 : -1;
+  return Math.abs(a.turnDeg) - Math.abs(b.turnDeg) || b.turnDeg - a.turnDeg;
+}
+
+/**
+ * Every reading that the search looks at, in the order of `compareReadings`: each 7.5 degrees in (-180, 180],
+ * unmirrored and mirrored, and the cut's own turns where they lie between.
+ */
+export function listSearchReadings(turns: readonly number[]): Reading[] {
+  const steps = Array.from({ length: 360 / SEARCH_STEP_DEG }, (_, i) => -180 + (i + 1) * SEARCH_STEP_DEG);
+  const between = turns.filter((turn) => turn % SEARCH_STEP_DEG !== 0);
+  return [false, true]
+    .flatMap((mirrored) => [...steps, ...between].map((turnDeg) => ({ turnDeg: turnDeg + 0, mirrored })))
+    .sort(compareReadings);
+}
+
+/** The motion of a view's frame that a reading stands for. */
+export function toMotion(view: View, { turnDeg, mirrored }: Reading): Motion {
+  const [xx, yx] = turnPoint(view, [mirrored ? -1 : 1, 0], turnDeg);
+  const [xy, yy] = turnPoint(view, [0, 1], turnDeg);
+  return { xx, xy, yx, yy, dx: 0, dy: 0 };
+}
