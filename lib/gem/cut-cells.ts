@@ -1,4 +1,4 @@
-import type { Point } from "@/lib/gem/point";
+import { getHull } from "@/lib/gem/get-hull";
 import type { Lobe, Solid } from "@/lib/gem/solid";
 import type { Vec3 } from "@/lib/gem/vec3";
 
@@ -37,24 +37,6 @@ function clipAtMiddle(polygon: readonly Vec3[], sign: number): Vec3[] {
     }
   });
   return out;
-}
-
-/** Convex hull of points in the plane x = 0, given as [y, z], counter-clockwise (Andrew 1979, monotone chain). */
-function getHull(points: readonly Point[]): Point[] {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (source: readonly Point[]) => {
-    const chain: Point[] = [];
-    for (const point of source) {
-      while (chain.length > 1) {
-        const [a, b] = [chain[chain.length - 2] as Point, chain[chain.length - 1] as Point];
-        if ((b[0] - a[0]) * (point[1] - a[1]) - (b[1] - a[1]) * (point[0] - a[0]) > 1e-12) break;
-        chain.pop();
-      }
-      chain.push(point);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half([...sorted].reverse())];
 }
 
 function getHalf(solid: Solid, lobe: "right" | "left"): Cell {

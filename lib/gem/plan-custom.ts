@@ -2,6 +2,7 @@ import { AppError } from "@/lib/base/app-error";
 import { assembleSolid } from "@/lib/gem/assemble-solid";
 import type { CutPlan } from "@/lib/gem/cut-plan";
 import { type FacetPlane, toFacetPlane } from "@/lib/gem/facet-plane";
+import { getHull } from "@/lib/gem/get-hull";
 import type { Point } from "@/lib/gem/point";
 import type { PlaneSpec, Proportions } from "@/lib/gem/proportions";
 import { scaleVec3, type Vec3 } from "@/lib/gem/vec3";
@@ -34,24 +35,6 @@ function toPlane(spec: PlaneSpec, unit: number): FacetPlane {
 
 function refuse(message: string): never {
   throw new AppError("bad-input", `These planes are refused: ${message}.`, [{ path: "planes", message }]);
-}
-
-/** Corners of the girdle clockwise, from facets that stand on it: the convex outline seen from above. */
-function listSilhouette(vertices: readonly Vec3[]): Point[] {
-  const sorted = [...vertices].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (source: readonly Vec3[]) => {
-    const chain: Point[] = [];
-    for (const [x, y] of source) {
-      while (chain.length > 1) {
-        const [a, b] = [chain[chain.length - 2] as Point, chain[chain.length - 1] as Point];
-        if ((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]) < -1e-9) break;
-        chain.pop();
-      }
-      chain.push([x, y]);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half([...sorted].reverse())];
 }
 
 function getMiddle(values: readonly number[]): number {
@@ -91,7 +74,7 @@ export function planCustom(proportions: Proportions): CutPlan {
     const shift = plane.normal[0] * centre[0] + plane.normal[1] * centre[1] + plane.normal[2] * centre[2];
     return { ...plane, offset: (plane.offset - shift) / width };
   });
-  const corners = listSilhouette(rough.vertices);
+  const corners = getHull(rough.vertices.map(([x, y]) => [x, y] as const)).reverse();
   const outline = corners.map(([x, y]): Point => [(x - centre[0]) / width, (y - centre[1]) / width]);
   return { planes: scaled, outline, isCleft: false };
 }

@@ -1,4 +1,4 @@
-import { drawView } from "@/lib/gem/draw-view";
+import { drawView, type FacetPolygon } from "@/lib/gem/draw-view";
 import { getRimShare } from "@/lib/gem/is-inside-outline";
 import { fromClockDeg, type Point, type View } from "@/lib/gem/point";
 import type { Solid } from "@/lib/gem/solid";
@@ -16,6 +16,8 @@ export interface SvgOptions {
   /** Side of the square picture in pixels. */
   readonly size?: number;
   readonly spots?: readonly SvgSpot[];
+  /** Each facet as an invisible path with its name, which browsers show under the pointer. */
+  readonly hasNames?: boolean;
   /** Clock hours round the girdle, in the crown view's sense. */
   readonly hasClock?: boolean;
   readonly title?: string;
@@ -42,18 +44,26 @@ function escapeXml(text: string): string {
 
 /** Half the side of the square that holds the outline and a margin, wider with a clock. */
 function getReach(outline: readonly Point[], hasClock: boolean): number {
-  return Math.max(...outline.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y)))) * (hasClock ? 1.16 : 1.06);
+  return Math.max(...outline.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y)))) * (hasClock ? 1.18 : 1.06);
 }
 
 /** The twelve hours, each on its ray from the centre, just outside the girdle. */
 function drawClock(solid: Solid, view: View, reach: number): string {
   const hours = Array.from({ length: 12 }, (_, i) => i + 1).map((hour) => {
     const ray = fromClockDeg(view, hour * 30, 1);
-    const away = 1 / getRimShare(solid, view, ray) + reach * 0.07;
+    // The widest of three near rays, so that a number never falls into a cleft or onto a corner.
+    const rims = [-7, 0, 7].map(
+      (off) => 1 / getRimShare(solid, view, fromClockDeg(view, hour * 30 + off, 1)),
+    );
+    const away = Math.max(...rims) + reach * 0.075;
     return `<text x="${toNumber(ray[0] * away)}" y="${toNumber(-ray[1] * away)}">${hour}</text>`;
   });
-  const size = toNumber(reach * 0.068);
+  const size = toNumber(reach * 0.08);
   return `<g font-family="sans-serif" font-size="${size}" fill="currentColor" stroke="none" text-anchor="middle" dominant-baseline="central">${hours.join("")}</g>`;
+}
+
+function drawName({ name, points }: FacetPolygon): string {
+  return `<path d="${toSvgPath(points, true)}" fill="transparent"><title>${escapeXml(name)}</title></path>`;
 }
 
 /**
@@ -61,7 +71,7 @@ function drawClock(solid: Solid, view: View, reach: number): string {
  * in pixels. It takes its colour from `color` where it is shown inline.
  */
 export function toSvg(solid: Solid, view: View, options: SvgOptions = {}): string {
-  const { size = 560, spots = [], hasClock = false } = options;
+  const { size = 560, spots = [], hasClock = false, hasNames = false } = options;
   const drawing = drawView(solid, view);
   const reach = getReach(drawing.outline, hasClock);
   const title = escapeXml(options.title ?? `${solid.cut}, ${view} view`);
@@ -77,6 +87,7 @@ export function toSvg(solid: Solid, view: View, options: SvgOptions = {}): strin
     `<title>${title}</title>`,
     `<path d="${edges}" stroke-width="1" stroke-opacity="0.65" stroke-linecap="round" ${line}/>`,
     `<path d="${toSvgPath(drawing.outline, true)}" stroke-width="1.75" ${line}/>`,
+    ...(hasNames ? drawing.polygons.map(drawName) : []),
     ...rings,
     hasClock ? drawClock(solid, view, reach) : "",
     "</svg>",
