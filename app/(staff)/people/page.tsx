@@ -1,0 +1,57 @@
+import { Button } from "@mantine/core";
+import type { Metadata } from "next";
+import Link from "next/link";
+import { resetPasswordAction, setPersonActiveAction } from "@/app/(staff)/people/actions";
+import { getForPage } from "@/app/get-for-page";
+import { PeopleTable } from "@/components/staff/people-table";
+import { SectionsTable } from "@/components/staff/sections-table";
+import { EmptyState } from "@/components/ui/empty-state";
+import { PageHeader } from "@/components/ui/page-header";
+import { listPeople } from "@/lib/data/list-people";
+import { listSections } from "@/lib/data/list-sections";
+import { requireViewer } from "@/lib/data/require-viewer";
+
+export const metadata: Metadata = { title: "People" };
+
+export default async function PeoplePage() {
+  const viewer = await getForPage(() => requireViewer());
+  const people = await getForPage(() => listPeople(viewer));
+  const sections = await getForPage(() => listSections(viewer));
+  const newSection = (
+    <Button component={Link} href="/people/sections/new" variant="outline">
+      New section
+    </Button>
+  );
+  return (
+    <div className="page">
+      <PageHeader
+        title="People"
+        lead="Accounts, sections and who is enrolled in them."
+        actions={
+          <>
+            {newSection}
+            <Button component={Link} href="/people/new">
+              Add a person
+            </Button>
+          </>
+        }
+      />
+      <div className="stack" style={{ gap: "2rem" }}>
+        <SectionsTable
+          sections={sections}
+          empty={
+            <EmptyState title="No section yet" action={newSection}>
+              A section is a group of students that exercises are set for. Make one, then enrol its students.
+            </EmptyState>
+          }
+        />
+        <PeopleTable
+          people={people}
+          viewerId={viewer.userId}
+          setActive={setPersonActiveAction}
+          resetPassword={resetPasswordAction}
+        />
+      </div>
+    </div>
+  );
+}

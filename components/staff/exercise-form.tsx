@@ -1,0 +1,117 @@
+"use client";
+
+import { Button } from "@mantine/core";
+import { useRouter } from "next/navigation";
+import { type FormEvent, useState } from "react";
+import type { ActionResult } from "@/components/forms/action-result";
+import { useAction } from "@/components/forms/use-action";
+import { DraftNote } from "@/components/staff/draft-note";
+import {
+  type ExerciseDraft,
+  ExerciseDraftSchema,
+  type ExerciseInput,
+  findExerciseFaults,
+  toExerciseInput,
+} from "@/components/staff/exercise-draft";
+import {
+  BenchRuleFields,
+  ScheduleFields,
+  type SectionChoice,
+  WhatFields,
+} from "@/components/staff/exercise-fields";
+import classes from "@/components/staff/exercise-form.module.css";
+import { RubricNumbers } from "@/components/staff/rubric-numbers";
+import { type PickableTray, StonePicker } from "@/components/staff/stone-picker";
+import { useKeptDraft } from "@/components/staff/use-kept-draft";
+import { ErrorNote } from "@/components/ui/error-note";
+import type { Rubric } from "@/lib/plot/rubric";
+
+export interface ExerciseFormProps {
+  storageKey: string;
+  start: ExerciseDraft;
+  /** 0 for a new exercise. */
+  revision: number;
+  sections: readonly SectionChoice[];
+  trays: readonly PickableTray[];
+  rubric: Rubric;
+  save: (input: ExerciseInput & { revision: number }) => Promise<ActionResult<{ exerciseId: string }>>;
+}
+
+const parseDraft = (kept: unknown) => ExerciseDraftSchema.safeParse(kept).data ?? null;
+
+/** An exercise: for whom, when, which stones, by what rules. Leads to its page. */
+export function ExerciseForm(props: ExerciseFormProps) {
+  const { storageKey, start, revision, sections, trays, rubric, save } = props;
+  const router = useRouter();
+  const draft = useKeptDraft({ storageKey, initial: start, base: revision, parse: parseDraft });
+  const { run, pending, failure } = useAction(save);
+  const [asked, setAsked] = useState(false);
+  const allFaults = findExerciseFaults(draft.value);
+  const faults = asked ? allFaults : [];
+  const change = (part: Partial<ExerciseDraft>) => draft.update((before) => ({ ...before, ...part }));
+  const isNew = revision === 0;
+
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    setAsked(true);
+    if (allFaults.length > 0) return;
+    const saved = await run({ ...toExerciseInput(draft.value), revision: draft.base });
+    if (saved === null) {
+      router.refresh();
+      return;
+    }
+    draft.settle();
+    router.push(`/exercises/${saved.value.exerciseId}`);
+  };
+
+  return (
+    <form onSubmit={submit} noValidate className={classes.root}>
+      <DraftNote draft={draft} serverBase={revision} serverValue={start} what="exercise" />
+      <section className={classes.section}>
+        <h2>What it is</h2>
+        <WhatFields draft={draft.value} faults={faults} onChange={change} sections={sections} />
+      </section>
+      <section className={classes.section}>
+        <h2>When</h2>
+        <ScheduleFields draft={draft.value} faults={faults} onChange={change} />
+      </section>
+      <section className={classes.section}>
+        <h2>Stones</h2>
+        <StonePicker
+          trays={trays}
+          chosen={draft.value.stoneIds}
+          onChange={(stoneIds) => change({ stoneIds: [...stoneIds] })}
+          error={faults.find(({ path }) => path === "stoneIds")?.message ?? null}
+        />
+      </section>
+      <section className={classes.section}>
+        <h2>On the bench</h2>
+        <BenchRuleFields draft={draft.value} faults={faults} onChange={change} />
+      </section>
+      <section className={classes.section}>
+        <details className={classes.rubric}>
+          <summary>How plots are scored: the rubric’s numbers</summary>
+          <RubricNumbers rubric={rubric} />
+        </details>
+      </section>
+      {failure !== null && (
+        <ErrorNote
+          message={failure.message}
+          kept="Everything that you entered is still here."
+          faults={failure.faults}
+        />
+      )}
+      {faults.length > 0 && (
+        <ErrorNote message="This cannot be set yet. Nothing was saved." faults={faults} />
+      )}
+      <div className={classes.saveLine}>
+        <Button type="submit" loading={pending}>
+          {isNew ? "Set the exercise" : "Save the exercise"}
+        </Button>
+        <span className="muted" role="status">
+          {draft.isDirty ? "Not saved yet; kept in this browser." : ""}
+        </span>
+      </div>
+    </form>
+  );
+}
