@@ -1,0 +1,119 @@
+import classes from "@/components/debrief/debrief-figure.module.css";
+import type { LayerItem, OverlayLayer } from "@/components/plot-editor/plot-editor-props";
+import { getMiddle } from "@/lib/editor/measure-shape";
+import type { Solid } from "@/lib/gem/build-solid";
+import { drawView } from "@/lib/gem/draw-view";
+import { VIEWS, type View } from "@/lib/gem/point";
+import { toSvgPath } from "@/lib/gem/to-svg";
+import { DEFAULT_NOTATION, DIAGRAM_INKS } from "@/lib/plot/notation";
+
+const CALLOUT_REACH = 0.075;
+
+function DotSign({ item }: { item: LayerItem & { shape: { kind: "dot" } } }) {
+  const style = DEFAULT_NOTATION[item.style];
+  const [x, y] = [item.shape.at[0], -item.shape.at[1]];
+  const ink = style.inks.light;
+  if (style.dot === "cross") {
+    const arm = 0.012;
+    return (
+      <path
+        d={`M${x - arm} ${y - arm}L${x + arm} ${y + arm}M${x + arm} ${y - arm}L${x - arm} ${y + arm}`}
+        stroke={ink}
+        strokeWidth="0.006"
+      />
+    );
+  }
+  if (style.dot === "square") {
+    return (
+      <rect
+        x={x - 0.011}
+        y={y - 0.011}
+        width="0.022"
+        height="0.022"
+        stroke={ink}
+        strokeWidth="0.006"
+        fill="none"
+      />
+    );
+  }
+  return (
+    <circle
+      cx={x}
+      cy={y}
+      r="0.011"
+      stroke={ink}
+      strokeWidth="0.006"
+      fill={style.dot === "filled" ? ink : "none"}
+    />
+  );
+}
+
+function ItemLine({ item }: { item: LayerItem }) {
+  const style = DEFAULT_NOTATION[item.style];
+  if (item.shape.kind === "dot") return <DotSign item={{ ...item, shape: item.shape }} />;
+  return (
+    <path
+      d={toSvgPath(item.shape.points, item.shape.kind === "outline")}
+      fill="none"
+      stroke={style.inks.light}
+      strokeWidth={0.0035 * style.widthPx}
+      strokeDasharray={style.dashPx.map((px) => px * 0.0025).join(" ") || undefined}
+      strokeLinejoin="round"
+    />
+  );
+}
+
+/** The number stands outwards of the mark, with a line to it. */
+function ItemCallout({ item }: { item: LayerItem }) {
+  if (item.callout === null) return null;
+  const [x, y] = getMiddle(item.shape);
+  const radius = Math.hypot(x, y);
+  const [ux, uy] = radius < 0.02 ? [Math.SQRT1_2, Math.SQRT1_2] : [x / radius, y / radius];
+  const [cx, cy] = [x + ux * CALLOUT_REACH, y + uy * CALLOUT_REACH];
+  const ink = DEFAULT_NOTATION[item.style].inks.light;
+  return (
+    <g>
+      <path d={`M${x} ${-y}L${cx} ${-cy}`} stroke={ink} strokeWidth="0.003" />
+      <circle cx={cx} cy={-cy} r="0.024" fill="#fff" stroke={ink} strokeWidth="0.004" />
+      <text x={cx} y={-cy + 0.0105} textAnchor="middle" fontSize="0.03" fontWeight="600" fill={ink}>
+        {item.callout}
+      </text>
+    </g>
+  );
+}
+
+function FigureView({ solid, view, items }: { solid: Solid; view: View; items: readonly LayerItem[] }) {
+  const { outline, edges } = drawView(solid, view);
+  const reach = Math.max(...outline.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y)))) * 1.14;
+  return (
+    <div>
+      <svg viewBox={`${-reach} ${-reach} ${2 * reach} ${2 * reach}`} fill="none" aria-hidden="true">
+        <path
+          d={edges.map((edge) => toSvgPath(edge, false)).join("")}
+          stroke={DIAGRAM_INKS.facet.light}
+          strokeWidth="0.0025"
+        />
+        <path d={toSvgPath(outline, true)} stroke={DIAGRAM_INKS.girdle.light} strokeWidth="0.005" />
+        {items.map((item) => (
+          <ItemLine key={item.key} item={item} />
+        ))}
+        {items.map((item) => (
+          <ItemCallout key={item.key} item={item} />
+        ))}
+      </svg>
+      <p className={classes.caption}>{view === "crown" ? "Crown" : "Pavilion"}</p>
+    </div>
+  );
+}
+
+/** Both views with their overlays as plain vectors: what is printed in place of the live diagram. */
+export function DebriefFigure({ solid, layers }: { solid: Solid; layers: readonly OverlayLayer[] }) {
+  const items = layers.filter(({ isShown }) => isShown !== false).flatMap((layer) => layer.items);
+  return (
+    <figure className={classes.root}>
+      {VIEWS.map((view) => (
+        <FigureView key={view} solid={solid} view={view} items={items.filter((item) => item.view === view)} />
+      ))}
+    </figure>
+  );
+}

@@ -1,0 +1,149 @@
+/** The rows of a debrief: what was found, overlooked, stray or set aside, in the words that the screen shows. Pure. */
+
+import { getMiddle } from "@/lib/editor/measure-shape";
+import { createDocument, listMarks } from "@/lib/editor/plot-document";
+import { getSolid, type Solid } from "@/lib/gem/build-solid";
+import { locatePoint } from "@/lib/gem/locate-point";
+import type { View } from "@/lib/gem/point";
+import { toCharacteristicLabel } from "@/lib/plot/characteristic";
+import type { Cause, PlottedMark, ReferenceMark } from "@/lib/plot/mark";
+import type { DebriefView } from "@/lib/plot/student-view";
+
+export type Outcome = "found" | "overlooked" | "stray" | "set-aside";
+
+export interface DebriefRow {
+  readonly outcome: Outcome;
+  /** What highlighting goes by: of the plotted mark, or of the reference mark that was overlooked. */
+  readonly key: string;
+  /** The same thing on the other side: the reference mark of a found one. */
+  readonly partnerKey: string | null;
+  readonly callout: string;
+  readonly view: View;
+  readonly title: string;
+  readonly place: string;
+  readonly cause: Cause | null;
+  readonly words: readonly string[];
+  /** Share of what the mark is worth that it earned, found marks only. */
+  readonly value: number | null;
+}
+
+export const toMarkKey = (id: string) => `mark:${id}`;
+export const toReferenceKey = (id: string) => `reference:${id}`;
+
+export const CAUSE_LABELS: Readonly<Record<Cause, string>> = {
+  dust: "Dust",
+  echo: "Echo",
+  glint: "Glint",
+  double: "Double",
+  fragment: "Fragment",
+  "other-view": "Other view",
+  unexplained: "Unexplained",
+};
+
+interface Terms {
+  readonly view: DebriefView;
+  readonly solid: Solid;
+  readonly plotted: ReadonlyMap<string, PlottedMark>;
+  readonly reference: ReadonlyMap<string, ReferenceMark>;
+  /** The callout of every plotted mark, in the order of drawing, and of the overlooked ones, going on from there. */
+  readonly callouts: ReadonlyMap<string, string>;
+}
+
+function readTerms(view: DebriefView): Terms {
+  const marks = listMarks(createDocument(view.plot.marks));
+  const numbered = [
+    ...marks.map(({ id }) => toMarkKey(id)),
+    ...view.result.overlooked.map((id) => toReferenceKey(id)),
+  ];
+  return {
+    view,
+    solid: getSolid(view.stone.cut, view.stone.proportions),
+    plotted: new Map(marks.map((mark) => [mark.id, mark])),
+    reference: new Map(view.reference.marks.map((mark) => [mark.id, mark])),
+    callouts: new Map(numbered.map((key, index) => [key, String(index + 1)])),
+  };
+}
+
+function toLabel({ view }: Terms, name: string): string {
+  return view.characteristics.find((one) => one.name === name)?.label ?? toCharacteristicLabel(name);
+}
+
+function toRow(
+  terms: Terms,
+  mark: PlottedMark | ReferenceMark,
+  key: string,
+  given: Pick<DebriefRow, "outcome" | "words"> & Partial<DebriefRow>,
+): DebriefRow {
+  return {
+    key,
+    partnerKey: null,
+    callout: terms.callouts.get(key) ?? "",
+    view: mark.view,
+    title: toLabel(terms, mark.characteristic),
+    place: locatePoint(terms.solid, mark.view, getMiddle(mark.shape)).words,
+    cause: null,
+    value: null,
+    ...given,
+  };
+}
+
+function listFound(terms: Terms): DebriefRow[] {
+  const { result, detail } = terms.view;
+  return result.found.flatMap((found) => {
+    const mark = terms.plotted.get(found.mark);
+    const of = terms.reference.get(found.reference);
+    if (mark === undefined || of === undefined) return [];
+    const read = detail.found.find((one) => one.mark === found.mark && one.reference === found.reference);
+    const words = read?.words ?? [];
+    return toRow(terms, mark, toMarkKey(mark.id), {
+      outcome: "found",
+      partnerKey: toReferenceKey(of.id),
+      words:
+        mark.characteristic === of.characteristic
+          ? words
+          : [`The reference’s mark here: ${toLabel(terms, of.characteristic)}.`, ...words],
+      value: found.value,
+    });
+  });
+}
+
+function listOverlooked(terms: Terms): DebriefRow[] {
+  return terms.view.result.overlooked.flatMap((id) => {
+    const mark = terms.reference.get(id);
+    if (mark === undefined) return [];
+    return toRow(terms, mark, toReferenceKey(id), {
+      outcome: "overlooked",
+      words: mark.decidesGrade === true ? ["It decides the grade."] : [],
+    });
+  });
+}
+
+function listStrays(terms: Terms): DebriefRow[] {
+  return terms.view.result.strays.flatMap((stray) => {
+    const mark = terms.plotted.get(stray.mark);
+    if (mark === undefined) return [];
+    return toRow(terms, mark, toMarkKey(mark.id), {
+      outcome: "stray",
+      cause: stray.cause,
+      words: stray.because,
+    });
+  });
+}
+
+function listSetAside(terms: Terms): DebriefRow[] {
+  return terms.view.detail.setAside.flatMap(({ reference, mark: id }) => {
+    const mark = terms.plotted.get(id);
+    if (mark === undefined) return [];
+    return toRow(terms, mark, toMarkKey(id), {
+      outcome: "set-aside",
+      partnerKey: toReferenceKey(reference),
+      words: ["The reference has it as one that need not be plotted: it gives no points and takes none."],
+    });
+  });
+}
+
+/** All rows: found, overlooked, strays, set aside, in that order; within each as the result lists them. */
+export function listDebriefRows(view: DebriefView): DebriefRow[] {
+  const terms = readTerms(view);
+  return [...listFound(terms), ...listOverlooked(terms), ...listStrays(terms), ...listSetAside(terms)];
+}

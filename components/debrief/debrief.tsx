@@ -1,0 +1,197 @@
+"use client";
+
+/**
+ * A debrief: the plot and the reference over one another, what came of each mark, the points, the grades, what to
+ * practise, and the sitting played back. Takes a `DebriefView`; the student's page and the staff's review use the same.
+ */
+
+import { Button, SegmentedControl } from "@mantine/core";
+import { Printer } from "lucide-react";
+import { type ReactNode, useMemo, useState } from "react";
+import { buildDebriefLayers } from "@/components/debrief/build-debrief-layers";
+import { buildReplayLayers } from "@/components/debrief/build-replay-layers";
+import classes from "@/components/debrief/debrief.module.css";
+import { DebriefFigure } from "@/components/debrief/debrief-figure";
+import { listDebriefRows } from "@/components/debrief/debrief-row";
+import { GradesCompared } from "@/components/debrief/grades-compared";
+import { OutcomeRows } from "@/components/debrief/outcome-rows";
+import { PointsTable } from "@/components/debrief/points-table";
+import { ReplayBar } from "@/components/debrief/replay-bar";
+import { ReplayEvents } from "@/components/debrief/replay-events";
+import { listReplayFrames } from "@/components/debrief/replay-sitting";
+import { useReplay } from "@/components/debrief/use-replay";
+import { toLayingWords, WouldFitNote } from "@/components/debrief/would-fit-note";
+import { PlotEditor } from "@/components/plot-editor/plot-editor";
+import { PageHeader, type PageHeaderProps } from "@/components/ui/page-header";
+import { When } from "@/components/ui/when";
+import { getSolid } from "@/lib/gem/build-solid";
+import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
+import type { DebriefView } from "@/lib/plot/student-view";
+import { findDottingBursts } from "@/lib/scoring/is-dotting";
+
+export interface DebriefProps {
+  view: DebriefView;
+  /** The way back. */
+  trail?: PageHeaderProps["trail"];
+  /** Whether the reader is the one who plotted. */
+  isOwn: boolean;
+  /** Buttons of the page around: release, next student. */
+  actions?: ReactNode;
+}
+
+type Mode = "compared" | "replay";
+
+function Lead({ view }: { view: DebriefView }) {
+  const { result, reference } = view;
+  const scored = reference.marks.filter(({ optional }) => optional !== true).length;
+  const found = new Set(result.found.map((one) => one.reference)).size;
+  const facts = [
+    `${found} of ${scored} found`,
+    `${result.overlooked.length} overlooked`,
+    result.strays.length === 1 ? "1 stray" : `${result.strays.length} strays`,
+  ];
+  return (
+    <div className={classes.lead}>
+      <p className={classes.total}>
+        <span className={classes.totalNumber}>{result.total.toFixed(2)}</span> of 100 points
+      </p>
+      <p>{facts.join(" · ")}</p>
+      <p>
+        {view.exerciseTitle} · {view.studentName} · handed in <When iso={view.handedInAt} />
+      </p>
+    </div>
+  );
+}
+
+function ToleranceWords({ view }: { view: DebriefView }) {
+  const widthMm = view.stone.measurementsMm?.[0];
+  const inMm = (share: number) =>
+    widthMm === undefined ? "" : ` (${(share * widthMm).toFixed(2)} mm on this stone)`;
+  return (
+    <p className="muted">
+      A mark within {view.near} girdle widths{inMm(view.near)} of the reference’s is in the right place;
+      beyond {view.far}
+      {inMm(view.far)} it is not found. Both lines can be shown over the diagram. Reference{" "}
+      {view.referenceVersion}, rubric {view.rubricVersion}, engine {view.detail.engineVersion}.
+    </p>
+  );
+}
+
+export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
+  const { result, detail, stone } = view;
+  const [mode, setMode] = useState<Mode>("compared");
+  const [highlightKey, setHighlightKey] = useState<string | null>(null);
+  const [isRelaid, setRelaid] = useState(false);
+  const solid = useMemo(() => getSolid(stone.cut, stone.proportions), [stone.cut, stone.proportions]);
+  const rows = useMemo(() => listDebriefRows(view), [view]);
+  const { wouldFit, turnDeg } = result.alignment;
+  const laying = isRelaid && wouldFit !== null ? wouldFit : { turnDeg, mirrored: false };
+  const layers = useMemo(
+    () =>
+      buildDebriefLayers(
+        view,
+        rows,
+        { turnDeg: laying.turnDeg, mirrored: laying.mirrored },
+        isOwn ? "Your plot" : "Plot",
+      ),
+    [view, rows, laying.turnDeg, laying.mirrored, isOwn],
+  );
+  const frames = useMemo(() => listReplayFrames(view.events, solid), [view.events, solid]);
+  const bursts = useMemo(() => findDottingBursts(view.plot.marks, DEFAULT_RUBRIC.dust), [view.plot.marks]);
+  const replay = useReplay(frames);
+  const replayMarks = replay.done === 0 ? undefined : frames[replay.done - 1]?.marks;
+  const replayLayers = useMemo(
+    () => buildReplayLayers(replayMarks ?? [], view.characteristics, solid),
+    [replayMarks, view.characteristics, solid],
+  );
+  const isReplay = mode === "replay";
+
+  return (
+    <div className="page-wide">
+      <PageHeader
+        title={stone.label}
+        trail={trail}
+        lead={<Lead view={view} />}
+        actions={
+          <>
+            {actions}
+            <Button
+              variant="outline"
+              leftSection={<Printer size={16} aria-hidden="true" />}
+              onClick={() => window.print()}
+            >
+              Print
+            </Button>
+          </>
+        }
+      />
+      <div className="print-only">
+        <DebriefFigure solid={solid} layers={layers} />
+        <OutcomeRows rows={rows} highlightKey={null} onHighlight={() => {}} />
+      </div>
+      <div className={`${classes.live} no-print`}>
+        {wouldFit !== null && !isReplay && (
+          <WouldFitNote wouldFit={wouldFit} isShown={isRelaid} onShow={setRelaid} />
+        )}
+        {turnDeg !== 0 && !isReplay && !isRelaid && (
+          <p className="muted">
+            The plot is shown {toLayingWords({ turnDeg, mirrored: false })}: that is how it fits the
+            reference, and a stone held turned costs nothing in this exercise.
+          </p>
+        )}
+        {result.suspectStone !== null && (
+          <p>
+            This plot reads better as stone <strong>{result.suspectStone}</strong>. Were two stones swapped?
+          </p>
+        )}
+        <PlotEditor
+          key={mode}
+          mode="debrief"
+          cut={stone.cut}
+          proportions={stone.proportions}
+          characteristics={view.characteristics}
+          layers={isReplay ? replayLayers : layers}
+          highlightId={highlightKey}
+          onHighlight={setHighlightKey}
+          hasOwnList
+          toolBarEnd={
+            <SegmentedControl
+              aria-label="What the diagram shows"
+              data={[
+                { value: "compared", label: "Compared" },
+                { value: "replay", label: "Replay" },
+              ]}
+              value={mode}
+              onChange={(next) => setMode(next === "replay" ? "replay" : "compared")}
+            />
+          }
+          note={isReplay && <ReplayBar replay={replay} bursts={bursts} />}
+          aside={
+            isReplay ? (
+              <ReplayEvents replay={replay} />
+            ) : (
+              <OutcomeRows rows={rows} highlightKey={highlightKey} onHighlight={setHighlightKey} />
+            )
+          }
+        />
+      </div>
+      <div className={classes.sections}>
+        <PointsTable result={result} />
+        <GradesCompared view={view} />
+        <section aria-labelledby="practise-title">
+          <h2 id="practise-title">{isOwn ? "What to do differently next time" : "What to practise"}</h2>
+          {detail.practise.length === 0 ? (
+            <p className="muted">Nothing in this plot asks for it.</p>
+          ) : (
+            <ul className={classes.practise}>
+              {detail.practise.map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+          )}
+        </section>
+      </div>
+      <ToleranceWords view={view} />
+    </div>
+  );
+}

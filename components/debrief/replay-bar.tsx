@@ -1,0 +1,127 @@
+"use client";
+
+import { ActionIcon, Checkbox, SegmentedControl } from "@mantine/core";
+import { Pause, Play, SkipBack, SkipForward } from "lucide-react";
+import classes from "@/components/debrief/replay-bar.module.css";
+import { type FrameSign, type ReplayFrame, toClockWords } from "@/components/debrief/replay-sitting";
+import { type Replay, SPEEDS } from "@/components/debrief/use-replay";
+import type { DottingBurst } from "@/lib/scoring/is-dotting";
+
+const SIGN_PATHS: Readonly<Record<FrameSign, string>> = {
+  placed: "M0 2V14",
+  changed: "M0 8V14",
+  removed: "M-2.5 5L2.5 10M2.5 5L-2.5 10",
+  other: "M0 11.5V14",
+};
+
+function TimelineMarks({
+  frames,
+  endMs,
+  bursts,
+}: {
+  frames: readonly ReplayFrame[];
+  endMs: number;
+  bursts: readonly DottingBurst[];
+}) {
+  const share = (atMs: number) => `${(100 * atMs) / Math.max(1, endMs)}%`;
+  return (
+    <div className={classes.marks} aria-hidden="true">
+      {bursts.map(({ fromMs, toMs }) => (
+        <span
+          key={fromMs}
+          className={classes.burst}
+          style={{ left: share(fromMs), width: share(Math.max(endMs / 200, toMs - fromMs)) }}
+        />
+      ))}
+      {frames.map(({ seq, atMs, sign }) => (
+        <svg
+          key={seq}
+          className={classes.mark}
+          style={{ left: share(atMs) }}
+          viewBox="-3 0 6 15"
+          data-sign={sign}
+          aria-hidden="true"
+        >
+          <path d={SIGN_PATHS[sign]} />
+        </svg>
+      ))}
+    </div>
+  );
+}
+
+/** Plays a sitting back: play, step, speed, and the line of what was done when. */
+export function ReplayBar({ replay, bursts }: { replay: Replay; bursts: readonly DottingBurst[] }) {
+  const { frames, tMs, endMs, done, isPlaying } = replay;
+  const latest = frames[done - 1];
+  return (
+    <section className={classes.root} aria-label="Replay of the sitting">
+      <div className={classes.controls}>
+        <ActionIcon
+          variant="outline"
+          size={36}
+          aria-label="One step back"
+          disabled={done === 0}
+          onClick={() => replay.seek(done < 2 ? 0 : (frames[done - 2]?.atMs ?? 0))}
+        >
+          <SkipBack size={16} aria-hidden="true" />
+        </ActionIcon>
+        <ActionIcon
+          variant="filled"
+          size={36}
+          aria-label={isPlaying ? "Pause" : "Play"}
+          disabled={frames.length === 0}
+          onClick={replay.toggle}
+        >
+          {isPlaying ? <Pause size={17} aria-hidden="true" /> : <Play size={17} aria-hidden="true" />}
+        </ActionIcon>
+        <ActionIcon
+          variant="outline"
+          size={36}
+          aria-label="One step on"
+          disabled={done === frames.length}
+          onClick={() => replay.seek(frames[done]?.atMs ?? endMs)}
+        >
+          <SkipForward size={16} aria-hidden="true" />
+        </ActionIcon>
+        <SegmentedControl
+          size="xs"
+          aria-label="Speed"
+          data={SPEEDS.map((speed) => ({ value: String(speed), label: `${speed}×` }))}
+          value={String(replay.speed)}
+          onChange={(speed) => replay.setSpeed(Number(speed))}
+        />
+        <Checkbox
+          size="sm"
+          label="Skip pauses"
+          checked={replay.skipsPauses}
+          onChange={(event) => replay.setSkipsPauses(event.currentTarget.checked)}
+        />
+        <p className={classes.now}>
+          <strong>{toClockWords(tMs)}</strong> <span className="muted">of {toClockWords(endMs)}</span>
+        </p>
+      </div>
+      <div className={classes.line}>
+        <TimelineMarks frames={frames} endMs={endMs} bursts={bursts} />
+        <input
+          type="range"
+          className={classes.slider}
+          aria-label="Time of the sitting"
+          aria-valuetext={`${toClockWords(tMs)}${latest === undefined ? "" : `, ${latest.words}`}`}
+          min={0}
+          max={Math.max(1, endMs)}
+          step={Math.max(1, Math.round(endMs / 1000))}
+          value={tMs}
+          onChange={(event) => replay.seek(Number(event.currentTarget.value))}
+        />
+      </div>
+      <p className={classes.latest}>{latest?.words ?? "Nothing done yet"}</p>
+      {bursts.length > 0 && (
+        <p className={classes.legend}>
+          <span className={classes.burstSign} aria-hidden="true" />
+          {bursts.length === 1 ? "A burst" : `${bursts.length} bursts`} of quick dots: the sign of a stone
+          that was not cleaned.
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,106 @@
+/** The log of a sitting as something to play back: the plot after each event, and each event in words. Pure. */
+import { PROPERTY_LABELS } from "@/components/forms/property-labels";
+import { getMiddle } from "@/lib/editor/measure-shape";
+import type { Solid } from "@/lib/gem/build-solid";
+import { locatePoint } from "@/lib/gem/locate-point";
+import { toCharacteristicLabel } from "@/lib/plot/characteristic";
+import type { PlottedMark } from "@/lib/plot/mark";
+import {
+  applySittingEvent,
+  EMPTY_SITTING,
+  type PREPARATION_STEPS,
+  type SittingEvent,
+  type SittingState,
+} from "@/lib/plot/sitting-event";
+
+/** How an event is marked on the timeline: each has a sign of its own. */
+export type FrameSign = "placed" | "changed" | "removed" | "other";
+
+export interface ReplayFrame {
+  readonly seq: number;
+  readonly atMs: number;
+  readonly sign: FrameSign;
+  readonly words: string;
+  /** The plot once this is done. */
+  readonly marks: readonly PlottedMark[];
+}
+
+const STEP_DONE: Readonly<Record<(typeof PREPARATION_STEPS)[number], string>> = {
+  cleaned: "stone clean and wiped",
+  held: "held the right way round",
+  tilted: "rock and tilt",
+  regripped: "second grip",
+};
+
+/** What of a mark became what: the characteristic, the confidence, the proofs, else its shape or place. */
+function describeChange(before: PlottedMark, after: PlottedMark): string {
+  const name = toCharacteristicLabel(before.characteristic);
+  if (before.characteristic !== after.characteristic) {
+    return `${name} is now ${toCharacteristicLabel(after.characteristic)}`;
+  }
+  if (before.confidence !== after.confidence) {
+    return `${name}: confidence ${after.confidence ?? "not given"}`;
+  }
+  const proofs = (mark: PlottedMark) => (mark.proofs ?? []).join(", ");
+  if (proofs(before) !== proofs(after)) return `${name}: ${proofs(after) || "no proof"}`;
+  return `${name} moved or reshaped`;
+}
+
+function describeMarks(
+  before: SittingState,
+  { put, removed }: Extract<SittingEvent, { kind: "marks" }>,
+  solid: Solid,
+): Pick<ReplayFrame, "sign" | "words"> {
+  const known = new Map(before.plot.marks.map((mark) => [mark.id, mark]));
+  const words = put.map((mark) => {
+    const was = known.get(mark.id);
+    if (was !== undefined) return describeChange(was, mark);
+    const { words: place } = locatePoint(solid, mark.view, getMiddle(mark.shape));
+    return `${toCharacteristicLabel(mark.characteristic)} placed, ${mark.view}, ${place}`;
+  });
+  const gone = removed.map(
+    (id) => `${toCharacteristicLabel(known.get(id)?.characteristic ?? "mark")} removed`,
+  );
+  const isPlacing = put.some(({ id }) => !known.has(id));
+  const sign = isPlacing ? "placed" : put.length > 0 ? "changed" : "removed";
+  return { sign, words: [...words, ...gone].join("; ") };
+}
+
+function describeEvent(
+  before: SittingState,
+  event: SittingEvent,
+  solid: Solid,
+): Pick<ReplayFrame, "sign" | "words"> {
+  if (event.kind === "marks") return describeMarks(before, event, solid);
+  if (event.kind === "grade") {
+    return { sign: "other", words: `${PROPERTY_LABELS[event.property]}: ${event.grade ?? "not given"}` };
+  }
+  const words = `Preparation: ${STEP_DONE[event.step]}${event.done ? "" : ", taken back"}`;
+  return { sign: "other", words };
+}
+
+/** One frame for each event, in order of the log. An empty log gives none. */
+export function listReplayFrames(events: readonly SittingEvent[], solid: Solid): ReplayFrame[] {
+  let state = EMPTY_SITTING;
+  return [...events]
+    .sort((a, b) => a.seq - b.seq)
+    .map((event) => {
+      const said = describeEvent(state, event, solid);
+      state = applySittingEvent(state, event);
+      return { seq: event.seq, atMs: event.atMs, ...said, marks: state.plot.marks };
+    });
+}
+
+/** How many frames are done at a time of the sitting. */
+export function countFramesUntil(frames: readonly ReplayFrame[], tMs: number): number {
+  const next = frames.findIndex(({ atMs }) => atMs > tMs);
+  return next < 0 ? frames.length : next;
+}
+
+/** Minutes and seconds, with hours where there are any: "4:07", "1:02:30". */
+export function toClockWords(ms: number): string {
+  const seconds = Math.floor(ms / 1000);
+  const [hours, minutes, rest] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, seconds % 60];
+  const two = (value: number) => String(value).padStart(2, "0");
+  return hours > 0 ? `${hours}:${two(minutes)}:${two(rest)}` : `${minutes}:${two(rest)}`;
+}
