@@ -8,7 +8,7 @@ import { toTermsView } from "@/lib/data/store/to-terms-view";
 import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
 import { PlotSchema } from "@/lib/plot/plots-file";
 import { RubricSchema } from "@/lib/plot/rubric";
-import { ScoreDetailSchema, ScoreResultSchema } from "@/lib/plot/score-result";
+import { ScoreDetailSchema, type ScoredPlot, ScoreResultSchema } from "@/lib/plot/score-result";
 import { SittingEventSchema } from "@/lib/plot/sitting-event";
 import { ReferenceSchema } from "@/lib/plot/stone";
 import { type DebriefView, DebriefViewSchema, PreparedSchema } from "@/lib/plot/student-view";
@@ -28,6 +28,17 @@ function toSetting(row: SittingRow) {
   };
 }
 
+/**
+ * What a student is told of the scoring: all but which other stone the plot would fit, as that stone's debrief need
+ * not be released.
+ */
+function toStudentScore({ result, detail }: ScoredPlot): ScoredPlot {
+  const { suspectStone } = result;
+  if (suspectStone === null) return { result, detail };
+  const practise = detail.practise.filter((sentence) => !sentence.includes(`stone ${suspectStone}`));
+  return { result: { ...result, suspectStone: null }, detail: { ...detail, practise } };
+}
+
 async function listEvents(sittingId: string) {
   const rows = await getDatabase().sittingEvent.findMany({ where: { sittingId }, orderBy: { seq: "asc" } });
   return rows.map(({ body }) => parseColumn(SittingEventSchema, body, "SittingEvent.body"));
@@ -35,8 +46,7 @@ async function listEvents(sittingId: string) {
 
 /**
  * The comparison of a plot with its reference: for its student once it is released, for staff once it is scored.
- * A student is not told which other stone the plot would fit: that stone's debrief may not be released. Throws
- * AppError `not-found`, also for a sitting that is not scored yet.
+ * Throws AppError `not-found`, also for a sitting that is not scored yet.
  */
 export async function getDebrief(viewer: Viewer, sittingId: string): Promise<DebriefView> {
   requireRole(viewer, "read-debrief");
@@ -44,7 +54,10 @@ export async function getDebrief(viewer: Viewer, sittingId: string): Promise<Deb
   const { handIn } = row;
   const current = handIn?.results[0];
   if (handIn === null || current === undefined) throw refuseAsNotFound();
-  const result = parseColumn(ScoreResultSchema, current.result, "Result.result");
+  const scored = {
+    result: parseColumn(ScoreResultSchema, current.result, "Result.result"),
+    detail: parseColumn(ScoreDetailSchema, current.detail, "Result.detail"),
+  };
   const rubric = parseColumn(RubricSchema, current.rubricVersion.body, "RubricVersion.body");
   return DebriefViewSchema.parse({
     ...toSetting(row),
@@ -56,8 +69,7 @@ export async function getDebrief(viewer: Viewer, sittingId: string): Promise<Deb
     rubricVersion: current.rubricVersion.version,
     near: rubric.near,
     far: rubric.far,
-    result: viewer.role === "student" ? { ...result, suspectStone: null } : result,
-    detail: parseColumn(ScoreDetailSchema, current.detail, "Result.detail"),
+    ...(viewer.role === "student" ? toStudentScore(scored) : scored),
     events: await listEvents(row.id),
   });
 }

@@ -1,0 +1,17 @@
+import { z } from "zod";
+import { answerJson, readJson } from "@/app/api/answer-json";
+import { requireViewer } from "@/lib/data/require-viewer";
+import { parseInput } from "@/lib/plot/parse-input";
+import { SittingEventSchema } from "@/lib/plot/sitting-event";
+import { saveEvents } from "@/lib/workflows/save-events";
+
+const BodySchema = z.strictObject({ writerId: z.string(), events: z.array(SittingEventSchema) });
+
+/** Appends steps of the bench to its log: `{ writerId, events }` -> `{ lastSeq }`. */
+export async function POST(request: Request, context: { params: Promise<{ sittingId: string }> }) {
+  return answerJson(async () => {
+    const viewer = await requireViewer();
+    const body = parseInput(BodySchema, await readJson(request));
+    return saveEvents(viewer, { sittingId: (await context.params).sittingId, ...body });
+  });
+}

@@ -1,0 +1,33 @@
+import { requireAccess } from "@/lib/access/require-access";
+import type { Viewer } from "@/lib/access/viewer";
+import { AppError } from "@/lib/base/app-error";
+import type { Transaction } from "@/lib/data/store/database";
+import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
+import { toExercisePhase } from "@/lib/plot/to-exercise-phase";
+
+/** The viewer's own sitting, handed in or not. Throws AppError `not-found`. */
+export async function requireOwnSitting(
+  transaction: Transaction,
+  viewer: Viewer,
+  sittingId: string,
+): Promise<SittingRow> {
+  return requireAccess(viewer, "write-bench", await findSitting(transaction, sittingId)).row;
+}
+
+/** Refuses a sitting that takes no more work. Throws AppError `closed`. */
+export function requireStillOpen(row: SittingRow): void {
+  if (row.handIn !== null) throw new AppError("closed", "This stone is handed in; it takes no more changes.");
+  if (toExercisePhase(row.exerciseStone.exercise, new Date()) === "closed") {
+    throw new AppError("closed", "This exercise is closed; it takes no more changes.");
+  }
+}
+
+/** Refuses a writer that another has taken over from. Throws AppError `taken-over`. */
+export function requireWriter(row: SittingRow, writerId: string): void {
+  if (row.writerId !== writerId) {
+    throw new AppError(
+      "taken-over",
+      "This stone is being plotted in another tab or on another device. Take over here to go on.",
+    );
+  }
+}

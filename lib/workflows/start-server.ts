@@ -1,0 +1,21 @@
+import { isAppError } from "@/lib/base/app-error";
+import { applyMigrations } from "@/lib/data/apply-migrations";
+import { readEnvironment } from "@/lib/data/read-environment";
+import { notePeers } from "@/lib/workflows/note-peers";
+import { scorePending } from "@/lib/workflows/score-pending";
+
+/**
+ * What a server does before it answers: checks its environment, brings the database up to date, and begins to score
+ * what an earlier end cut off. Where that cannot be, it says why in a sentence and ends the process.
+ */
+export async function startServer(): Promise<void> {
+  try {
+    const { databaseUrl } = readEnvironment();
+    await applyMigrations(databaseUrl);
+  } catch (thrown) {
+    console.error(isAppError(thrown) ? thrown.message : thrown);
+    process.exit(1);
+  }
+  notePeers();
+  scorePending().catch((thrown: unknown) => console.error("the sweep of hand-ins failed", thrown));
+}
