@@ -50,6 +50,8 @@ async function post<Value>(
       const value = schema.safeParse(said);
       return value.success ? { kind: "done", value: value.data } : { kind: "unreached" };
     }
+    // A server that failed is asked again, like one that was not reached: it has not said no.
+    if (response.status >= 500) return { kind: "unreached" };
     const refusal = RefusalSchema.safeParse(said);
     return refusal.success ? { kind: "refused", refusal: refusal.data } : { kind: "unreached" };
   } catch {

@@ -194,7 +194,7 @@ export class SaveClient {
     while ((this.queue.length > 0 || !this.isClaimed) && isLive()) {
       const answer = await this.sendBatch();
       if (!isLive()) return;
-      if (answer.kind === "done") await this.settle(answer.value.lastSeq);
+      if (answer.kind === "done") await this.settle(answer.value.upToSeq);
       else if (answer.kind === "unreached") {
         this.set({ word: "offline" });
         await this.backoff.wait();
@@ -205,22 +205,26 @@ export class SaveClient {
     }
   }
 
-  private async settle(lastSeq: number): Promise<void> {
+  private async settle(upToSeq: number): Promise<void> {
     this.backoff.reset();
-    this.queue = this.queue.filter(({ seq }) => seq > lastSeq);
-    await this.store.removeUpTo(lastSeq);
+    this.queue = this.queue.filter(({ seq }) => seq > upToSeq);
+    await this.store.removeUpTo(upToSeq);
     this.set({ word: this.getBusyWord(), refusal: null });
   }
 
-  private async sendBatch(): Promise<DoorAnswer<{ lastSeq: number }>> {
+  /** Up to which `seq` the server has what was sent. Its own `lastSeq` may be beyond: another writer's. */
+  private async sendBatch(): Promise<DoorAnswer<{ upToSeq: number }>> {
     const { door, base, onStale } = this.parts;
     if (!this.isClaimed) {
       const claim = await door.claim(false);
       if (claim.kind !== "done") return claim;
       this.isClaimed = true;
       if (claim.value.lastSeq > base.lastSeq) onStale();
-      if (this.queue.length === 0) return claim;
+      if (this.queue.length === 0) return { kind: "done", value: { upToSeq: 0 } };
     }
-    return door.save(this.queue.slice(0, BATCH));
+    const batch = this.queue.slice(0, BATCH);
+    const answer = await door.save(batch);
+    if (answer.kind !== "done") return answer;
+    return { kind: "done", value: { upToSeq: Math.min(answer.value.lastSeq, batch.at(-1)?.seq ?? 0) } };
   }
 }

@@ -27,7 +27,7 @@ import { When } from "@/components/ui/when";
 import { getSolid } from "@/lib/gem/build-solid";
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
 import type { DebriefView } from "@/lib/plot/student-view";
-import { findDottingBursts } from "@/lib/scoring/is-dotting";
+import { findDottingBursts } from "@/lib/scoring/score-plot";
 
 export interface DebriefProps {
   view: DebriefView;

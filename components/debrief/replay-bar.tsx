@@ -5,7 +5,7 @@ import { Pause, Play, SkipBack, SkipForward } from "lucide-react";
 import classes from "@/components/debrief/replay-bar.module.css";
 import { type FrameSign, type ReplayFrame, toClockWords } from "@/components/debrief/replay-sitting";
 import { type Replay, SPEEDS } from "@/components/debrief/use-replay";
-import type { DottingBurst } from "@/lib/scoring/is-dotting";
+import type { DottingBurst } from "@/lib/scoring/score-plot";
 
 const SIGN_PATHS: Readonly<Record<FrameSign, string>> = {
   placed: "M0 2V14",

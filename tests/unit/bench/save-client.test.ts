@@ -41,8 +41,9 @@ class FakeServer {
       save: (events) =>
         answer(() => {
           this.saves += 1;
-          if (this.isClosed) return refuse("closed");
-          if (this.writer !== writerId) return refuse("taken-over");
+          const fresh = events.filter(({ seq }) => seq > this.log.length);
+          if (fresh.length > 0 && this.isClosed) return refuse("closed");
+          if (fresh.length > 0 && this.writer !== writerId) return refuse("taken-over");
           for (const event of events) {
             const known = this.log[event.seq - 1];
             if (known === undefined && event.seq !== this.log.length + 1) return refuse("conflict");
@@ -294,6 +295,27 @@ describe("one writer", () => {
     expect(markIds(again)).toEqual(["theirs", "mine"]);
     expect(again.getState()).toMatchObject({ word: "saved", stranded: [], mustDecide: false });
     expect(rebuildSitting(server.log).plot.marks.map(({ id }) => id)).toEqual(["theirs", "mine"]);
+  });
+
+  it("does not take another writer's steps for an acknowledgement of its own", async () => {
+    const server = new FakeServer();
+    const first = createClient(server, new FakeStore(), "laptop");
+    await first.open();
+    server.dropsAnswers = true;
+    for (let i = 1; i <= 150; i += 1) first.record(dot(`m${i}`));
+    await vi.advanceTimersByTimeAsync(600);
+    server.dropsAnswers = false;
+    const saved = server.log.length;
+    expect(saved).toBe(100);
+    const other = createClient(server, new FakeStore(), "tablet");
+    await other.open(true);
+    for (let i = 1; i <= 20; i += 1) other.record(dot(`theirs${i}`));
+    await settle();
+    await vi.advanceTimersByTimeAsync(20_000);
+    expect(first.getState().word).toBe("elsewhere");
+    expect(first.getState().stranded.map(({ seq }) => seq)).toEqual(
+      Array.from({ length: 150 - saved }, (_, i) => saved + 1 + i),
+    );
   });
 
   it("leaves stranded changes out for good when told to", async () => {
