@@ -43,10 +43,10 @@ export function findExerciseFaults(draft: ExerciseDraft): Fault[] {
   if (draft.title.trim() === "") add("title", "give the exercise a title");
   if (draft.opensAt === "") add("opensAt", "say when it opens");
   if (draft.dueAt === "") add("dueAt", "say when it is due");
-  if (draft.opensAt !== "" && draft.dueAt !== "" && draft.dueAt <= draft.opensAt) {
+  if (draft.opensAt !== "" && draft.dueAt !== "" && Date.parse(draft.dueAt) <= Date.parse(draft.opensAt)) {
     add("dueAt", "must be later than it opens");
   }
-  if (draft.closesAt !== "" && draft.dueAt !== "" && draft.closesAt < draft.dueAt) {
+  if (draft.closesAt !== "" && draft.dueAt !== "" && Date.parse(draft.closesAt) < Date.parse(draft.dueAt)) {
     add("closesAt", "must not be earlier than it is due");
   }
   if (draft.stoneIds.length === 0) add("stoneIds", "choose at least one stone");

@@ -23,14 +23,18 @@ const findAt = (faults: readonly Fault[], path: keyof ExerciseDraft) =>
   faults.find((fault) => fault.path === path)?.message ?? null;
 
 /** For whom it is set, and its words. */
-export function WhatFields(props: ExerciseFieldsProps & { sections: readonly SectionChoice[] }) {
-  const { draft, faults, onChange, sections } = props;
+export function WhatFields(
+  props: ExerciseFieldsProps & { sections: readonly SectionChoice[]; isNew: boolean },
+) {
+  const { draft, faults, onChange, sections, isNew } = props;
   return (
     <div className={classes.fields}>
       <div className={classes.pair}>
         <Select
           label="Section"
           required
+          disabled={!isNew}
+          description={isNew ? "Who sits it" : "An exercise stays with the section that it was set for"}
           allowDeselect={false}
           placeholder="Choose a section"
           data={sections.map(({ sectionId, name, term, students }) => ({
@@ -43,6 +47,7 @@ export function WhatFields(props: ExerciseFieldsProps & { sections: readonly Sec
         />
         <TextInput
           label="Title"
+          description="As students see it listed"
           required
           maxLength={200}
           autoComplete="off"

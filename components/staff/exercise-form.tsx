@@ -69,7 +69,7 @@ export function ExerciseForm(props: ExerciseFormProps) {
       <DraftNote draft={draft} serverBase={revision} serverValue={start} what="exercise" />
       <section className={classes.section}>
         <h2>What it is</h2>
-        <WhatFields draft={draft.value} faults={faults} onChange={change} sections={sections} />
+        <WhatFields draft={draft.value} faults={faults} onChange={change} sections={sections} isNew={isNew} />
       </section>
       <section className={classes.section}>
         <h2>When</h2>

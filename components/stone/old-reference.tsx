@@ -56,7 +56,7 @@ export function OldReference({ stone, version, reference, userId, referenceHref 
             )}
           </dl>
           <PracticeNote />
-          {version !== stone.referenceVersion && (
+          {stone.mayEdit && version !== stone.referenceVersion && (
             <div>
               <ConfirmButton
                 question={`Begin a new version from version ${version}?`}

@@ -36,6 +36,8 @@ export interface StoneFormProps {
   /** 0 for a new stone. */
   revision: number;
   reference: Reference | null;
+  /** Without it the numbers are shown and cannot be changed. */
+  mayEdit: boolean;
   save: (input: SaveStoneInput) => Promise<ActionResult<{ stoneId: string }>>;
   /** Where a new stone leads; its id is put at the end. */
   nextHref?: string;
@@ -44,7 +46,15 @@ export interface StoneFormProps {
 const parseDraft = (kept: unknown) => StoneDraftSchema.safeParse(kept).data ?? null;
 
 /** A stone's label, cut, proportions and measurements beside the stone that they make. */
-export function StoneForm({ storageKey, start, revision, reference, save, nextHref }: StoneFormProps) {
+export function StoneForm({
+  storageKey,
+  start,
+  revision,
+  reference,
+  mayEdit,
+  save,
+  nextHref,
+}: StoneFormProps) {
   const router = useRouter();
   const initial = useMemo(
     () => (start === null ? createStoneDraft() : toStoneDraft(start.label, start.body)),
@@ -78,7 +88,9 @@ export function StoneForm({ storageKey, start, revision, reference, save, nextHr
 
   return (
     <form onSubmit={submit} noValidate className={classes.root}>
-      <div className={classes.fields}>
+      <fieldset className={classes.fields} disabled={!mayEdit}>
+        <legend className="visually-hidden">What the stone is</legend>
+        {!mayEdit && <p className="muted">Only the tray’s owner or a director can change this stone.</p>}
         <DraftNote draft={draft} serverBase={revision} serverValue={initial} what="stone" />
         <section className={classes.section}>
           <h2>The stone</h2>
@@ -116,15 +128,17 @@ export function StoneForm({ storageKey, start, revision, reference, save, nextHr
             faults={read.faults}
           />
         )}
-        <div className={classes.saveLine}>
-          <Button type="submit" loading={pending} disabled={start !== null && !draft.isDirty}>
-            {start === null ? "Put it in the tray" : "Save the stone"}
-          </Button>
-          <span className="muted" role="status">
-            {draft.isDirty ? "Not saved yet; kept in this browser." : start === null ? "" : "Saved."}
-          </span>
-        </div>
-      </div>
+        {mayEdit && (
+          <div className={classes.saveLine}>
+            <Button type="submit" loading={pending} disabled={start !== null && !draft.isDirty}>
+              {start === null ? "Put it in the tray" : "Save the stone"}
+            </Button>
+            <span className="muted" role="status">
+              {draft.isDirty ? "Not saved yet; kept in this browser." : start === null ? "" : "Saved."}
+            </span>
+          </div>
+        )}
+      </fieldset>
       <aside className={classes.figures} aria-label="The stone that these numbers make">
         <StoneFigures
           solid={read.solid}

@@ -27,18 +27,22 @@ export default async function TrayPage({ params }: { params: Promise<{ trayId: s
         trail={[{ href: "/trays", label: "Trays" }]}
         lead={tray.notes === "" ? undefined : tray.notes}
         actions={
-          <>
-            <Button component={Link} href={`/trays/${trayId}/edit`} variant="outline">
-              Name and notes
-            </Button>
-            {tray.stones.length > 0 && addStone}
-          </>
+          tray.mayEdit && (
+            <>
+              <Button component={Link} href={`/trays/${trayId}/edit`} variant="outline">
+                Name and notes
+              </Button>
+              {tray.stones.length > 0 && addStone}
+            </>
+          )
         }
       />
       <div className="stack">
         {tray.stones.length === 0 ? (
-          <EmptyState title="No stone in this tray yet" action={addStone}>
-            Add the first one: its label, its cut and its proportions. Its reference is drawn after that.
+          <EmptyState title="No stone in this tray yet" action={tray.mayEdit ? addStone : undefined}>
+            {tray.mayEdit
+              ? "Add the first one: its label, its cut and its proportions. Its reference is drawn after that."
+              : "Only the tray’s owner or a director can put stones in it."}
           </EmptyState>
         ) : (
           <>

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { notFound } from "next/navigation";
 import { updateTrayAction } from "@/app/(staff)/trays/actions";
 import { getForPage } from "@/app/get-for-page";
 import panel from "@/components/staff/panel.module.css";
@@ -13,6 +14,7 @@ export default async function EditTrayPage({ params }: { params: Promise<{ trayI
   const { trayId } = await params;
   const viewer = await getForPage(() => requireViewer());
   const tray = await getForPage(() => getTray(viewer, trayId));
+  if (!tray.mayEdit) notFound();
   return (
     <div className="page">
       <PageHeader

@@ -26,13 +26,15 @@ export default async function StonePage({ params }: { params: Promise<{ stoneId:
         ]}
         lead={<ReferenceSummary stone={stone} />}
         actions={
-          <Button
-            component={Link}
-            href={referenceHref}
-            variant={stone.referenceVersion === 0 ? "filled" : "outline"}
-          >
-            {stone.referenceVersion === 0 ? "Draw the reference" : "Open the reference"}
-          </Button>
+          (stone.mayEdit || stone.referenceVersion > 0) && (
+            <Button
+              component={Link}
+              href={referenceHref}
+              variant={stone.referenceVersion === 0 ? "filled" : "outline"}
+            >
+              {stone.referenceVersion === 0 ? "Draw the reference" : "Open the reference"}
+            </Button>
+          )
         }
       />
       <StoneForm
@@ -40,6 +42,7 @@ export default async function StonePage({ params }: { params: Promise<{ stoneId:
         start={{ label: stone.label, body: stone.body }}
         revision={stone.revision}
         reference={stone.reference}
+        mayEdit={stone.mayEdit}
         save={updateStoneAction.bind(null, stoneId)}
       />
     </div>

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { notFound } from "next/navigation";
 import { createStoneAction } from "@/app/(staff)/trays/[trayId]/stones/actions";
 import { getForPage } from "@/app/get-for-page";
 import { StoneForm } from "@/components/stone/stone-form";
@@ -12,6 +13,7 @@ export default async function NewStonePage({ params }: { params: Promise<{ trayI
   const { trayId } = await params;
   const viewer = await getForPage(() => requireViewer());
   const tray = await getForPage(() => getTray(viewer, trayId));
+  if (!tray.mayEdit) notFound();
   return (
     <div className="page">
       <PageHeader
@@ -27,6 +29,7 @@ export default async function NewStonePage({ params }: { params: Promise<{ trayI
         start={null}
         revision={0}
         reference={null}
+        mayEdit
         save={createStoneAction.bind(null, trayId)}
         nextHref={`/trays/${trayId}/stones`}
       />

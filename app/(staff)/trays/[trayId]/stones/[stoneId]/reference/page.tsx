@@ -3,9 +3,11 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { saveReferenceAction } from "@/app/(staff)/trays/[trayId]/stones/actions";
 import { getForPage } from "@/app/get-for-page";
+import { OldReference } from "@/components/stone/old-reference";
 import { ReferenceEditor } from "@/components/stone/reference-editor";
 import { ReferenceSummary } from "@/components/stone/reference-summary";
 import { ReferenceVersions } from "@/components/stone/reference-versions";
+import { EmptyState } from "@/components/ui/empty-state";
 import { PageHeader } from "@/components/ui/page-header";
 import { getStone } from "@/lib/data/get-stone";
 import { requireViewer } from "@/lib/data/require-viewer";
@@ -34,11 +36,25 @@ export default async function ReferencePage({ params }: { params: Promise<{ ston
         }
       />
       <div className="stack">
-        <ReferenceEditor
-          stone={stone}
-          userId={viewer.userId}
-          save={saveReferenceAction.bind(null, stoneId)}
-        />
+        {stone.mayEdit ? (
+          <ReferenceEditor
+            stone={stone}
+            userId={viewer.userId}
+            save={saveReferenceAction.bind(null, stoneId)}
+          />
+        ) : stone.reference === null ? (
+          <EmptyState title="No reference yet">
+            Only the tray’s owner or a director can draw this stone’s reference.
+          </EmptyState>
+        ) : (
+          <OldReference
+            stone={stone}
+            version={stone.referenceVersion}
+            reference={stone.reference}
+            userId={viewer.userId}
+            referenceHref={`${stoneHref}/reference`}
+          />
+        )}
         {stone.versions.length > 0 && <ReferenceVersions versions={stone.versions} stoneHref={stoneHref} />}
       </div>
     </div>

@@ -1,0 +1,52 @@
+import { Button } from "@mantine/core";
+import type { Metadata } from "next";
+import Link from "next/link";
+import { releaseDebriefsAction, withdrawReleaseAction } from "@/app/(staff)/exercises/actions";
+import { getScoredGrid } from "@/app/(staff)/exercises/get-scored-grid";
+import { getForPage } from "@/app/get-for-page";
+import { ExerciseFacts } from "@/components/staff/exercise-facts";
+import { ExportMenu } from "@/components/staff/export-menu";
+import { ReviewGrid } from "@/components/staff/review-grid";
+import { EmptyState } from "@/components/ui/empty-state";
+import { PageHeader } from "@/components/ui/page-header";
+import { PracticeNote } from "@/components/ui/practice-note";
+import { requireViewer } from "@/lib/data/require-viewer";
+
+export const metadata: Metadata = { title: "Exercise" };
+
+export default async function ExercisePage({ params }: { params: Promise<{ exerciseId: string }> }) {
+  const { exerciseId } = await params;
+  const viewer = await getForPage(() => requireViewer());
+  const grid = await getForPage(() => getScoredGrid(viewer, exerciseId));
+  return (
+    <div className="page-wide">
+      <PageHeader
+        title={grid.exercise.title}
+        trail={[{ href: "/exercises", label: "Exercises" }]}
+        lead={<ExerciseFacts exercise={grid.exercise} />}
+        actions={
+          <>
+            <ExportMenu grid={grid} />
+            <Button component={Link} href={`/exercises/${exerciseId}/edit`} variant="outline">
+              Change the exercise
+            </Button>
+          </>
+        }
+      />
+      <div className="stack">
+        {grid.students.length === 0 ? (
+          <EmptyState title="Nobody is enrolled in this section yet">
+            Ask a director to enrol students; they see the exercise as soon as they are in the section.
+          </EmptyState>
+        ) : (
+          <ReviewGrid
+            grid={grid}
+            release={releaseDebriefsAction.bind(null, exerciseId)}
+            withdraw={withdrawReleaseAction.bind(null, exerciseId)}
+          />
+        )}
+        <PracticeNote />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,18 @@
+import type { ExerciseDraft } from "@/components/staff/exercise-draft";
+import type { ReviewGrid } from "@/lib/plot/staff-view";
+
+/** The draft that reads back as this exercise. */
+export function toExerciseDraft({ exercise, notes, rules, rubric, stones }: ReviewGrid): ExerciseDraft {
+  return {
+    sectionId: exercise.sectionId,
+    title: exercise.title,
+    notes,
+    opensAt: exercise.opensAt,
+    dueAt: exercise.dueAt,
+    closesAt: exercise.closesAt ?? "",
+    preparation: rules.preparation,
+    schoolRules: rules.schoolRules,
+    orientation: rubric.orientation,
+    stoneIds: stones.map(({ stoneId }) => stoneId),
+  };
+}
