@@ -1,5 +1,4 @@
-import { Button } from "@mantine/core";
-import Link from "next/link";
+import { LinkButton } from "@/components/ui/link-button";
 import { LonePage } from "@/components/ui/lone-page";
 
 export default function NotFound() {
@@ -10,9 +9,7 @@ export default function NotFound() {
       callout="?"
     >
       <div>
-        <Button component={Link} href="/">
-          Back to the start
-        </Button>
+        <LinkButton href="/">Back to the start</LinkButton>
       </div>
     </LonePage>
   );
