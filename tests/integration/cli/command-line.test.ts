@@ -1,0 +1,320 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { runCommandLine } from "@/lib/cli/run-command-line";
+import { ScoreResultSchema } from "@/lib/plot/score-result";
+import { makeSampleSet } from "@/tests/support/sample-set";
+import { spawnCli } from "@/tests/support/spawn-cli";
+
+const folder = mkdtempSync(join(tmpdir(), "loupework-cli-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function put(name: string, content: string | Uint8Array): string {
+  const path = join(folder, name);
+  writeFileSync(path, content);
+  return path;
+}
+
+const FIRST_LOOK = "exercise-sets/first-look.json";
+const PLOTS = "tests/golden/cases/cli/first-look.plots.json";
+
+describe("score", () => {
+  const args = ["score", "--set", FIRST_LOOK, "--plots", PLOTS];
+
+  it("prints JSON of the format that design.md names, in the order of the plots, and nothing else", async () => {
+    const run = await runCommandLine(args);
+    expect(run).toMatchObject({ status: 0, stderr: "" });
+    const { results } = JSON.parse(run.stdout) as { results: unknown[] };
+    const parsed = results.map((result) => ScoreResultSchema.parse(result));
+    const { plots } = JSON.parse(readFileSync(PLOTS, "utf8")) as { plots: { stone: string; by: string }[] };
+    expect(parsed.map(({ stone, by }) => [stone, by])).toEqual(plots.map(({ stone, by }) => [stone, by]));
+    expect(Object.keys(results[0] as object)).toEqual([
+      "stone",
+      "by",
+      "total",
+      "alignment",
+      "found",
+      "overlooked",
+      "strays",
+      "lines",
+      "suspectStone",
+    ]);
+    expect(run.stdout).not.toMatch(/NaN|-0[,\s\]}]/);
+  });
+
+  it("as a process of its own prints the same bytes", async () => {
+    expect(spawnCli(...args)).toEqual(await runCommandLine(args));
+  });
+
+  it("takes a file of no plots", async () => {
+    const none = put("none.json", '{"format":"loupework/plots","version":1,"plots":[]}');
+    expect(await runCommandLine(["score", "--set", FIRST_LOOK, "--plots", none])).toEqual({
+      status: 0,
+      stdout: '{ "results": [] }\n',
+      stderr: "",
+    });
+  });
+});
+
+describe("a refusal", () => {
+  const sample = makeSampleSet();
+  const broken = makeSampleSet();
+  const crossed = {
+    kind: "outline",
+    points: [
+      [0, 0],
+      [0.1, 0.1],
+      [0.1, 0],
+      [0, 0.1],
+    ],
+  };
+  Object.assign(broken.stones[0] as object, {
+    colour: "H",
+    marks: [
+      { id: "a", view: "crown", characteristic: "crystal", shape: crossed },
+      { id: "a", view: "crown", characteristic: "crystal", shape: { kind: "dot", at: [0, 99] } },
+    ],
+  });
+  const outside = makeSampleSet();
+  Object.assign(outside.stones[0] as object, {
+    marks: [
+      {
+        id: "a",
+        view: "crown",
+        characteristic: "crystal",
+        shape: {
+          kind: "stroke",
+          points: [
+            [0, 0],
+            [0.4, 0.4],
+          ],
+        },
+      },
+      { id: "a", view: "side", characteristic: "sparkle", shape: { kind: "dot", at: [0, 0] } },
+    ],
+  });
+  const twice = makeSampleSet();
+  twice.stones.push({ ...twice.stones[0] });
+  const good = put("good.json", JSON.stringify(sample));
+  const strange = put(
+    "strange.json",
+    '{"format":"loupework/plots","version":1,"plots":[{"stone":"X","by":"s","grades":{"clarity":"IF"},"marks":[]}]}',
+  );
+
+  it.each([
+    ["no command", [], /No command is named/],
+    ["an unknown command", ["grade"], /grade: .*score, facets, echoes/],
+    ["an unknown option", ["score", "--set", good, "--plots", PLOTS, "--fast", "1"], /--fast: is no option/],
+    ["a missing option", ["score", "--set", good], /--plots: is missing/],
+    ["an option without a value", ["score", "--plots", PLOTS, "--set"], /--set: needs a value/],
+    ["a repeated option", ["score", "--set", good, "--set", good, "--plots", PLOTS], /--set: is given twice/],
+    ["a stray word", ["score", "all", "--set", good, "--plots", PLOTS], /all: is no option/],
+    [
+      "a file that is not there",
+      ["score", "--set", join(folder, "gone.json"), "--plots", PLOTS],
+      /gone\.json: there is no such file/,
+    ],
+    ["a folder", ["score", "--set", folder, "--plots", PLOTS], /is a folder/],
+    [
+      "a file that is not text",
+      ["score", "--set", put("latin.json", new Uint8Array([0x22, 0xe9, 0x22])), "--plots", PLOTS],
+      /is not UTF-8/,
+    ],
+    [
+      "a file that is not JSON",
+      [
+        "score",
+        "--set",
+        put("cut.json", '{\n  "format": "loupework/exercise-set",\n  "version" 1\n}'),
+        "--plots",
+        PLOTS,
+      ],
+      /line 3, column 13: a colon/,
+    ],
+    ["a set that is none", ["score", "--set", put("list.json", "[]"), "--plots", PLOTS], /was refused/],
+    ["plots for a set", ["score", "--set", PLOTS, "--plots", PLOTS], /format: /],
+    [
+      "an unknown key",
+      ["score", "--set", put("broken.json", JSON.stringify(broken)), "--plots", PLOTS],
+      /stones\[0\]\.colour: unknown key/,
+    ],
+    [
+      "a self-crossing outline",
+      ["score", "--set", put("broken.json", JSON.stringify(broken)), "--plots", PLOTS],
+      /stones\[0\]\.marks\[0\]\.shape\.points\[0\]: .*crosses itself/,
+    ],
+    [
+      "a number out of range",
+      ["score", "--set", put("broken.json", JSON.stringify(broken)), "--plots", PLOTS],
+      /stones\[0\]\.marks\[1\]\.shape\.at\[1\]: /,
+    ],
+    [
+      "a repeated id",
+      ["score", "--set", put("twice.json", JSON.stringify(twice)), "--plots", PLOTS],
+      /stones\[1\]\.id: .*second time/,
+    ],
+    [
+      "a stone that the set does not have",
+      ["score", "--set", good, "--plots", strange],
+      /strange\.json: .*\n {2}plots\[0\]\.stone: the set has no stone "X"/,
+    ],
+    ["an unknown cut", ["facets", "--cut", "hexagon"], /--cut: must be one of round-brilliant/],
+    [
+      "impossible proportions",
+      ["facets", "--cut", "round-brilliant", "--proportions", '{"tablePct":99}'],
+      /tablePct: /,
+    ],
+    [
+      "an unknown proportion",
+      ["facets", "--cut", "round-brilliant", "--proportions", '{"tabel":57}'],
+      /tabel: unknown key/,
+    ],
+    [
+      "proportions that are not JSON",
+      ["facets", "--cut", "round-brilliant", "--proportions", "{tablePct:57}"],
+      /line 1, column 2: a key/,
+    ],
+    [
+      "an unknown stone",
+      ["echoes", "--set", FIRST_LOOK, "--stone", "Z-9"],
+      /--stone: the set has no stone "Z-9"/,
+    ],
+    [
+      "an unknown scale",
+      ["agreement", "--ratings", put("r.csv", "item,rater,grade\n"), "--scale", "sparkle"],
+      /--scale: must be one of clarity/,
+    ],
+    [
+      "a grade off the scale",
+      ["agreement", "--ratings", put("r2.csv", "item,rater,grade\n1,a,IF\n"), "--scale", "clarity"],
+      /row 2: "IF" is not on the scale/,
+    ],
+  ] as [string, string[], RegExp][])("of %s goes to standard error with status 2", async (_, args, words) => {
+    const { status, stdout, stderr } = await runCommandLine(args);
+    expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
+    expect(stderr).toMatch(words);
+    expect(stderr).not.toMatch(/\n {4}at /);
+  });
+
+  it("is told by the process's own status and streams", () => {
+    const { status, stdout, stderr } = spawnCli(
+      "score",
+      "--set",
+      join(folder, "gone.json"),
+      "--plots",
+      PLOTS,
+    );
+    expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
+    expect(stderr).toMatch(/gone\.json: there is no such file/);
+  });
+
+  it("names every fault of a set, not the first alone", async () => {
+    const path = put("outside.json", JSON.stringify(outside));
+    const { stderr } = await runCommandLine(["score", "--set", path, "--plots", PLOTS]);
+    expect(stderr).toMatch(/stones\[0\]\.marks\[1\]\.view/);
+    const fixed = JSON.parse(JSON.stringify(outside).replace('"side"', '"crown"')) as unknown;
+    const again = await runCommandLine([
+      "score",
+      "--set",
+      put("outside.json", JSON.stringify(fixed)),
+      "--plots",
+      PLOTS,
+    ]);
+    expect(again.stderr).toMatch(/stones\[0\]\.marks\[0\]\.shape\.points\[1\]: lies outside the girdle/);
+    expect(again.stderr).toMatch(/stones\[0\]\.marks\[1\]\.id: /);
+    expect(again.stderr).toMatch(/stones\[0\]\.marks\[1\]\.characteristic: "sparkle"/);
+  });
+});
+
+describe("facets", () => {
+  it("prints the round brilliant that Tolkowsky's proportions give (check-values 2.1, 2.2)", async () => {
+    const proportions = '{"tablePct":53,"crownAngleDeg":34.5,"pavilionAngleDeg":40.75,"girdlePct":2}';
+    const { status, stdout } = await runCommandLine([
+      "facets",
+      "--cut",
+      "round-brilliant",
+      "--proportions",
+      proportions,
+    ]);
+    expect(status).toBe(0);
+    const { vertices, facets } = JSON.parse(stdout) as {
+      vertices: [number, number, number][];
+      facets: { name: string; kind: string; vertices: number[] }[];
+    };
+    const counts = new Map<string, number>();
+    for (const { kind } of facets) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+    expect(Object.fromEntries(counts)).toMatchObject({
+      table: 1,
+      star: 8,
+      bezel: 8,
+      "upper-girdle": 16,
+      "lower-girdle": 16,
+      "pavilion-main": 8,
+    });
+    const heights = vertices.map(([, , z]) => z);
+    // Crown 16.1511 % and pavilion 43.0828 % of the girdle width, and the girdle between.
+    expect(Math.max(...heights)).toBeCloseTo(0.161511 + 0.01, 5);
+    expect(Math.min(...heights)).toBeCloseTo(-0.430828 - 0.01, 5);
+    const edges = facets.reduce((sum, facet) => sum + facet.vertices.length, 0) / 2;
+    expect(vertices.length - edges + facets.length).toBe(2);
+  });
+});
+
+describe("agreement", () => {
+  it("prints every statistic, for a table small enough to check by hand", async () => {
+    // Three of four items alike; chance 0.5 * 0.75 + 0.5 * 0.25 = 0.5; kappa (0.75 - 0.5) / (1 - 0.5).
+    const rows = ["item,rater,grade", "1,a,1", "1,b,1", "2,a,1", "2,b,1", "3,a,2", "3,b,2", "4,a,2", "4,b,1"];
+    const ratings = put("two.csv", `${rows.join("\n")}\n`);
+    const { status, stdout } = await runCommandLine(["agreement", "--ratings", ratings, "--scale", "1,2"]);
+    expect(status).toBe(0);
+    const printed = JSON.parse(stdout) as Record<string, { value: number }> & {
+      kappa: { unweighted: { value: number } };
+    };
+    expect(printed.exact?.value).toBe(0.75);
+    expect(printed.bias?.value).toBe(-0.25);
+    expect(printed.kappa.unweighted.value).toBeCloseTo(0.5, 12);
+    expect(Object.keys(printed)).toEqual([
+      "items",
+      "raters",
+      "ratings",
+      "exact",
+      "withinOne",
+      "bias",
+      "kappa",
+      "fleiss",
+      "alpha",
+      "ac1",
+      "icc",
+    ]);
+  });
+});
+
+describe("echoes", () => {
+  it("prints the images of each inside mark that has a depth, sorted by view, bounces and falling strength", async () => {
+    const { status, stdout } = await runCommandLine(["echoes", "--set", FIRST_LOOK, "--stone", "A-04"]);
+    expect(status).toBe(0);
+    const { marks } = JSON.parse(stdout) as {
+      marks: { id: string; images: { view: string; at: number[]; bounces: number; strength: number }[] }[];
+    };
+    expect(marks.map(({ id }) => id)).toEqual([
+      "dark-crystal",
+      "crystal-2",
+      "needle",
+      "feather",
+      "cloud",
+      "indented",
+    ]);
+    for (const { images } of marks) {
+      const keys = images.map(
+        ({ view, bounces, strength }) => [view === "crown" ? 0 : 1, bounces, -strength] as const,
+      );
+      const sorted = [...keys].sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2]);
+      expect(keys).toEqual(sorted);
+      for (const { bounces, strength } of images) {
+        expect(bounces).toBeLessThanOrEqual(3);
+        expect(strength).toBeGreaterThanOrEqual(0.1);
+      }
+    }
+  });
+});
