@@ -13,7 +13,7 @@ import { PracticeNote } from "@/components/ui/practice-note";
 import { CELL_STATE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
 import { GRADED_PROPERTIES, type PlotGrades } from "@/lib/plot/grades";
-import type { ReviewCell, BenchWatch as Watch } from "@/lib/plot/staff-view";
+import type { BenchWatchSchema, ReviewCell } from "@/lib/plot/staff-view";
 
 export interface BenchWatchProps {
   watch: z.infer<typeof BenchWatchSchema>;
