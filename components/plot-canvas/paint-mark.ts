@@ -19,8 +19,14 @@ function traceDot(context: PaintContext, pen: Pick<Pen, "dot">, [x, y]: Point, r
   }
 }
 
-function paintDot(context: PaintContext, pen: Pen, at: Point, paper: string): void {
+function paintDot(context: PaintContext, pen: Pen, at: Point, paper: string, isReference: boolean): void {
   context.setLineDash([]);
+  if (isReference) {
+    context.lineWidth = 1.25;
+    context.beginPath();
+    context.arc(at[0], at[1], DOT_PX + 4, 0, 2 * Math.PI);
+    context.stroke();
+  }
   context.lineWidth = 2;
   if (pen.dot === "cross") {
     traceDot(context, pen, at, DOT_PX + 0.75);
@@ -41,7 +47,7 @@ export function paintMark(context: PaintContext, item: DrawnItem, toPx: ToPx, pa
   context.lineJoin = "round";
   context.lineCap = "round";
   if (item.shape.kind === "dot") {
-    paintDot(context, pen, toPx(item.shape.at), palette.paper);
+    paintDot(context, pen, toPx(item.shape.at), palette.paper, item.side === "reference");
   } else {
     const isOutline = item.shape.kind === "outline";
     tracePath(context, item.shape.points.map(toPx), isOutline);

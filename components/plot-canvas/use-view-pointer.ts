@@ -41,6 +41,12 @@ const getApart = ([a, b]: readonly Held[]) =>
 const getMiddle = ([a, b]: readonly Held[]): Point =>
   a === undefined || b === undefined ? [0, 0] : [(a.px[0] + b.px[0]) / 2, (a.px[1] + b.px[1]) / 2];
 
+/** A place of the page in px from the top left corner within an element's border. */
+function toHostPx(element: HTMLElement, event: { clientX: number; clientY: number }): Point {
+  const box = element.getBoundingClientRect();
+  return [event.clientX - box.left - element.clientLeft, event.clientY - box.top - element.clientTop];
+}
+
 /**
  * Mouse, pen and touch on one view: a tool's press, drag and release; two fingers zoom and pan; the middle button,
  * or any drag that begins nothing, pans; the wheel zooms with ctrl, and without it once the view has the focus.
@@ -58,8 +64,7 @@ export function useViewPointer(
   latest.current = { camera, viewport, handlers };
 
   const toPx = (event: { clientX: number; clientY: number }): Point => {
-    const box = host.current?.getBoundingClientRect();
-    return [event.clientX - (box?.left ?? 0), event.clientY - (box?.top ?? 0)];
+    return host.current === null ? [0, 0] : toHostPx(host.current, event);
   };
   const toPoint = (px: Point) => fromScreenPx(latest.current.camera, latest.current.viewport, px);
   const getReach = (event: PointerEvent) =>
@@ -170,8 +175,7 @@ export function useViewPointer(
       const factor = Math.exp(-event.deltaY * WHEEL_STEP * (event.ctrlKey ? 3 : 1));
       if (!event.ctrlKey && factor < 1 && now.zoom <= 1) return;
       event.preventDefault();
-      const box = element.getBoundingClientRect();
-      const anchor = fromScreenPx(now, window, [event.clientX - box.left, event.clientY - box.top]);
+      const anchor = fromScreenPx(now, window, toHostPx(element, event));
       ask.onCamera(zoomCamera(now, factor, anchor, window.halfWidth));
     };
     element.addEventListener("wheel", onWheel, { passive: false });

@@ -20,7 +20,13 @@ export function LayerSwitches({ layers, hiddenIds, onToggle }: LayerSwitchesProp
     <fieldset className={classes.switches}>
       <legend className="visually-hidden">Show</legend>
       {layers.map(({ id, label }) => (
-        <Checkbox key={id} label={label} checked={!hiddenIds.has(id)} onChange={() => onToggle(id)} />
+        <Checkbox
+          key={id}
+          iconColor="var(--lw-ground)"
+          label={label}
+          checked={!hiddenIds.has(id)}
+          onChange={() => onToggle(id)}
+        />
       ))}
     </fieldset>
   );

@@ -46,6 +46,7 @@ function BenchFields({ mark, onReplace }: FieldsProps<PlottedMark>) {
         <SegmentedControl
           fullWidth
           size="sm"
+          classNames={{ root: classes.segments, indicator: classes.segmentChosen, label: classes.segment }}
           aria-labelledby={confidenceId}
           value={String(confidence ?? NO_CONFIDENCE)}
           data={[
@@ -62,6 +63,7 @@ function BenchFields({ mark, onReplace }: FieldsProps<PlottedMark>) {
         {PROOFS.map((proof) => (
           <Checkbox
             key={proof}
+            iconColor="var(--lw-ground)"
             label={PROOF_LABELS[proof]}
             checked={mark.proofs?.includes(proof) ?? false}
             onChange={() => onReplace(toggleProof(mark, proof))}
@@ -112,6 +114,7 @@ function ReferenceFields({ mark, onReplace }: FieldsProps<ReferenceMark>) {
       </div>
       <div className={classes.proofs}>
         <Checkbox
+          iconColor="var(--lw-ground)"
           label="Decides the grade"
           checked={decidesGrade ?? false}
           onChange={(event) => {
@@ -120,6 +123,7 @@ function ReferenceFields({ mark, onReplace }: FieldsProps<ReferenceMark>) {
           }}
         />
         <Checkbox
+          iconColor="var(--lw-ground)"
           label="Optional"
           checked={optional ?? false}
           onChange={(event) => {

@@ -35,7 +35,7 @@ const STEPS = [1, 2, 3, 4, 5];
 
 /** Confidence as five small steps, read as "confidence 4 of 5". */
 function ConfidenceSteps({ confidence }: { readonly confidence: number | undefined }) {
-  if (confidence === undefined) return <span className={classes.faint}>no confidence yet</span>;
+  if (confidence === undefined) return <span className={classes.faint}>not rated</span>;
   return (
     <span className={classes.steps} role="img" aria-label={`confidence ${confidence} of 5`}>
       {STEPS.map((step) => (
@@ -68,6 +68,19 @@ function ReferenceFacts({ mark }: { readonly mark: ReferenceMark }) {
   );
 }
 
+/** Scrolls the table, and nothing else, until the row and what is opened beneath it are seen. */
+function showWithin(row: HTMLTableRowElement): void {
+  const box = row.closest<HTMLElement>("[data-scrolls]");
+  if (box === null) return;
+  const head = row.closest("table")?.tHead?.offsetHeight ?? 0;
+  const opened = row.nextElementSibling as HTMLElement | null;
+  const bottom = row.offsetTop + row.offsetHeight + (opened?.offsetHeight ?? 0);
+  const lowest = row.offsetTop - head;
+  const highest = bottom - box.clientHeight;
+  if (box.scrollTop > lowest || highest > lowest) box.scrollTop = lowest;
+  else if (box.scrollTop < highest) box.scrollTop = highest;
+}
+
 /** One mark in the table: number, what, where, and what is known of it; opened when selected. */
 export const MarkRow = memo(function MarkRow(props: MarkRowProps) {
   const { editor, solid, mark, number, mode, isSelected, isHighlighted, characteristics, notation } = props;
@@ -76,7 +89,7 @@ export const MarkRow = memo(function MarkRow(props: MarkRowProps) {
   const label = toSubjectLabel(subject, characteristics);
   const { words } = locatePoint(solid, mark.view, getMiddle(mark.shape));
   useEffect(() => {
-    if (isSelected) row.current?.scrollIntoView({ block: "nearest" });
+    if (isSelected && row.current !== null) showWithin(row.current);
   }, [isSelected]);
   const toggle = () => editor.dispatch({ kind: "select", id: isSelected ? null : mark.id });
   return (
@@ -102,10 +115,10 @@ export const MarkRow = memo(function MarkRow(props: MarkRowProps) {
             onFocus={() => editor.dispatch({ kind: "highlight", id: mark.id })}
             onBlur={() => editor.dispatch({ kind: "highlight", id: null })}
           >
-            <span className={classes.name}>{label}</span>
-            <span className={classes.faint}>
-              {mark.view}, {words}
+            <span>
+              <span className={classes.name}>{label}</span> <span className={classes.faint}>{mark.view}</span>
             </span>
+            <span className={classes.faint}>{words}</span>
           </UnstyledButton>
         </th>
         <td className={classes.facts}>

@@ -40,7 +40,7 @@ export function MarksTable({ editor, solid, mode, readOnly, characteristics, not
             : "Nothing marked yet. Choose what you see, then press where it is."}
         </p>
       ) : (
-        <div className={classes.scroll}>
+        <div className={classes.scroll} data-scrolls>
           <table className={classes.table}>
             <thead>
               <tr>

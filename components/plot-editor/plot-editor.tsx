@@ -22,6 +22,7 @@
 
 import { useEffect, useMemo, useRef, useState } from "react";
 import { AddMarkForm } from "@/components/plot-editor/add-mark-form";
+import { ChangeWords } from "@/components/plot-editor/change-words";
 import { LayerItems, LayerSwitches } from "@/components/plot-editor/layer-list";
 import { MarksTable } from "@/components/plot-editor/marks-table";
 import { NoticeStrip } from "@/components/plot-editor/notice-strip";
@@ -145,6 +146,7 @@ export function PlotEditor(props: PlotEditorProps) {
           </div>
         )}
       </div>
+      <ChangeWords editor={editor} solid={solid} characteristics={characteristics} />
       <ShortcutsPanel mode={mode} isOpen={isShortcutsOpen} onClose={() => setIsShortcutsOpen(false)} />
     </div>
   );

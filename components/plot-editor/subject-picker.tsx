@@ -64,12 +64,29 @@ function listChoices(characteristics: CharacteristicsByName, hasDecoys: boolean)
   return [...real, ...decoys];
 }
 
-/** Choices whose name or definition holds every word looked for; a name that begins with it first. */
-function findChoices(choices: readonly Choice[], search: string): Choice[] {
-  const words = search.toLowerCase().split(/\s+/).filter(Boolean);
-  return choices.filter(({ label, definition }) =>
-    words.every((word) => `${label} ${definition}`.toLowerCase().includes(word)),
-  );
+/** How well a choice answers what is looked for: 0 its name begins so, 1 its name has it, 2 its definition, else null. */
+function rankChoice({ label, definition }: Choice, search: string): number | null {
+  if (label.startsWith(search)) return 0;
+  if (label.includes(search)) return 1;
+  return definition.toLowerCase().includes(search) ? 2 : null;
+}
+
+/** Groups of choices that answer the search, the best answer first. Definitions count where no name answers. */
+function findGroups(choices: readonly Choice[], typed: string) {
+  const search = typed.trim().toLowerCase();
+  const ranked = choices.flatMap((choice) => {
+    const rank = search === "" ? 0 : rankChoice(choice, search);
+    return rank === null ? [] : [{ choice, rank }];
+  });
+  const worst = ranked.some(({ rank }) => rank < 2) ? 1 : 2;
+  return GROUPS.flatMap((group) => {
+    const ofGroup = ranked
+      .filter(({ choice, rank }) => choice.style === group.style && rank <= worst)
+      .sort((a, b) => a.rank - b.rank);
+    return ofGroup.length === 0
+      ? []
+      : [{ ...group, best: ofGroup[0]?.rank ?? 0, choices: ofGroup.map(({ choice }) => choice) }];
+  }).sort((a, b) => a.best - b.best);
 }
 
 /** What is being drawn: a list in plain words, grouped, with a search. */
@@ -91,17 +108,17 @@ export function SubjectPicker(props: SubjectPickerProps) {
     if (isOpen) combobox.focusSearchInput();
   }, [isOpen, combobox.focusSearchInput]);
   const choices = listChoices(characteristics, hasDecoys);
-  const found = findChoices(choices, search);
+  const groups = findGroups(choices, search);
   return (
     <Combobox
       store={combobox}
-      width={Math.min(560, 560)}
+      width={hasDecoys ? 820 : 560}
       position="bottom-start"
       withinPortal
       onOptionSubmit={(key) => {
         const choice = choices.find((one) => one.key === key);
         if (choice !== undefined) editor.dispatch({ kind: "choose-subject", subject: choice.subject });
-        onOpen(false);
+        combobox.closeDropdown();
       }}
     >
       <Combobox.Target withAriaAttributes={false}>
@@ -134,25 +151,22 @@ export function SubjectPicker(props: SubjectPickerProps) {
           }}
         />
         <Combobox.Options className={classes.options}>
-          {found.length === 0 && <Combobox.Empty>Nothing by that name</Combobox.Empty>}
-          {GROUPS.map(({ style, label }) => {
-            const ofGroup = found.filter((one) => one.style === style);
-            return ofGroup.length === 0 ? null : (
-              <Combobox.Group key={style} label={label} className={classes.group}>
-                {ofGroup.map((one) => (
-                  <Combobox.Option
-                    key={one.key}
-                    value={one.key}
-                    className={classes.option}
-                    title={one.definition}
-                  >
-                    <MarkSign style={notation[one.style]} />
-                    <span>{one.label}</span>
-                  </Combobox.Option>
-                ))}
-              </Combobox.Group>
-            );
-          })}
+          {groups.length === 0 && <Combobox.Empty>Nothing by that name</Combobox.Empty>}
+          {groups.map(({ style, label, choices: ofGroup }) => (
+            <Combobox.Group key={style} label={label}>
+              {ofGroup.map((one) => (
+                <Combobox.Option
+                  key={one.key}
+                  value={one.key}
+                  className={classes.option}
+                  title={one.definition}
+                >
+                  <MarkSign style={notation[one.style]} />
+                  <span>{one.label}</span>
+                </Combobox.Option>
+              ))}
+            </Combobox.Group>
+          ))}
         </Combobox.Options>
       </Combobox.Dropdown>
     </Combobox>

@@ -91,10 +91,11 @@ function UndoButtons({ editor }: Pick<ToolBarProps, "editor">) {
   const canUndo = useEditorState(editor, (state) => state.history.done.length > 0);
   const canRedo = useEditorState(editor, (state) => state.history.undone.length > 0);
   return (
-    <>
+    <div className={classes.undo}>
       <Tooltip label="Undo (Ctrl Z)">
         <ActionIcon
           variant="subtle"
+          className={classes.icon}
           size={36}
           aria-label="Undo"
           disabled={!canUndo}
@@ -106,6 +107,7 @@ function UndoButtons({ editor }: Pick<ToolBarProps, "editor">) {
       <Tooltip label="Redo (Ctrl Shift Z)">
         <ActionIcon
           variant="subtle"
+          className={classes.icon}
           size={36}
           aria-label="Redo"
           disabled={!canRedo}
@@ -114,7 +116,7 @@ function UndoButtons({ editor }: Pick<ToolBarProps, "editor">) {
           <Redo2 size={19} strokeWidth={1.75} />
         </ActionIcon>
       </Tooltip>
-    </>
+    </div>
   );
 }
 
@@ -137,15 +139,19 @@ export function ToolBar(props: ToolBarProps) {
           <RecentSubjects {...props} />
         </div>
       )}
-      <div className={classes.end}>
-        {end}
-        {!readOnly && <UndoButtons editor={editor} />}
-        <Tooltip label="Keyboard">
-          <ActionIcon variant="subtle" size={36} aria-label="Keyboard shortcuts" onClick={props.onShortcuts}>
-            <Keyboard size={19} strokeWidth={1.75} />
-          </ActionIcon>
-        </Tooltip>
-      </div>
+      {end !== undefined && <div className={classes.status}>{end}</div>}
+      {!readOnly && <UndoButtons editor={editor} />}
+      <Tooltip label="Keyboard">
+        <ActionIcon
+          className={classes.keyboard}
+          variant="subtle"
+          size={36}
+          aria-label="Keyboard shortcuts"
+          onClick={props.onShortcuts}
+        >
+          <Keyboard size={19} strokeWidth={1.75} />
+        </ActionIcon>
+      </Tooltip>
     </div>
   );
 }

@@ -50,6 +50,7 @@ export function useViewKeys(editor: Editor, view: View, viewport: Viewport, mode
       onBlur: () => {
         isPanKeyDown.current = false;
         settle();
+        if (isKeyboard) editor.dispatch({ kind: "hover", place: null, reach: 0 });
         setIsKeyboard(false);
       },
     },

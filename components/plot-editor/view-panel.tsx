@@ -90,6 +90,7 @@ function ZoomButtons({ editor, view }: Pick<ViewPanelProps, "editor" | "view">) 
     <div className={classes.zoom}>
       <ActionIcon
         variant="subtle"
+        className={classes.zoomButton}
         size={30}
         aria-label={`Zoom out of the ${label}`}
         disabled={camera.zoom <= MIN_ZOOM}
@@ -106,6 +107,7 @@ function ZoomButtons({ editor, view }: Pick<ViewPanelProps, "editor" | "view">) 
       </UnstyledButton>
       <ActionIcon
         variant="subtle"
+        className={classes.zoomButton}
         size={30}
         aria-label={`Zoom in on the ${label}`}
         disabled={camera.zoom >= MAX_ZOOM}

@@ -62,8 +62,8 @@ export function closeOutline(line: readonly Point[], tolerance: number): ClosedO
   const loop = findLongestLoop(fine);
   const isOvershoot = loop !== null && getLineLength(loop) >= LOOP_SHARE * getLineLength(fine);
   const ring = isOvershoot && loop !== null ? loop : fine;
-  if (ring.length < 3 || getPolygonArea(ring) < LEAST_AREA) return { ok: false, why: "flat" };
-  if (isSelfCrossing(ring)) return { ok: false, why: "crosses" };
+  const checked = checkOutline(ring);
+  if (!checked.ok) return checked;
   for (let i = 0, limit = tolerance; i < FINER_TRIES; i += 1, limit /= 2) {
     const points = thinLine(ring, limit);
     if (points.length >= 3 && !isSelfCrossing(points)) return { ok: true, points };
@@ -73,6 +73,7 @@ export function closeOutline(line: readonly Point[], tolerance: number): ClosedO
 
 /** Checks an outline whose corners were set one by one. */
 export function checkOutline(points: readonly Point[]): ClosedOutline {
-  if (points.length < 3 || getPolygonArea(points) < LEAST_AREA) return { ok: false, why: "flat" };
-  return isSelfCrossing(points) ? { ok: false, why: "crosses" } : { ok: true, points };
+  if (isSelfCrossing(points)) return { ok: false, why: "crosses" };
+  const isFlat = points.length < 3 || getPolygonArea(points) < LEAST_AREA;
+  return isFlat ? { ok: false, why: "flat" } : { ok: true, points };
 }
