@@ -131,6 +131,8 @@ export async function applyMigrations(
         if (!(await isApplied(connection, migration))) throw thrown;
       }
     }
+    // The file alone then holds everything: a copy of it is a copy of the database.
+    await connection.executeScript("PRAGMA wal_checkpoint(TRUNCATE)");
   } finally {
     await connection.dispose();
   }

@@ -7,7 +7,7 @@ import { copyFileSync, existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } 
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { applyMigrations, listMigrations } from "@/lib/data/apply-migrations";
-import { closeDatabase } from "@/lib/data/store/database";
+import { closeDatabase, getDatabase } from "@/lib/data/store/database";
 
 const MIGRATIONS = join(import.meta.dirname, "../../prisma/migrations");
 
@@ -22,7 +22,17 @@ async function ensureTemplate(): Promise<string> {
   const half = join(folder, `${randomUUID()}.db`);
   await applyMigrations(`file:${half}`, MIGRATIONS);
   renameSync(half, template);
+  for (const rest of ["-wal", "-shm"]) rmSync(half + rest, { force: true });
   return template;
+}
+
+/** Copies the database that this process points at to a file that holds all of it, and closes it. */
+export async function keepSnapshot(database: TestDatabase): Promise<string> {
+  await getDatabase().$queryRawUnsafe("PRAGMA wal_checkpoint(TRUNCATE)");
+  await closeDatabase();
+  const snapshot = `${database.file}.snapshot`;
+  copyFileSync(database.file, snapshot);
+  return snapshot;
 }
 
 export interface TestDatabase {
@@ -32,12 +42,12 @@ export interface TestDatabase {
   remove(): Promise<void>;
 }
 
-/** Makes a fresh database and points this process at it. */
-export async function createTestDatabase(): Promise<TestDatabase> {
+/** Makes a fresh database, from a snapshot if one is given, and points this process at it. */
+export async function createTestDatabase(snapshot?: string): Promise<TestDatabase> {
   await closeDatabase();
   const folder = mkdtempSync(join(tmpdir(), "loupework-test-"));
   const file = join(folder, "test.db");
-  copyFileSync(await ensureTemplate(), file);
+  copyFileSync(snapshot ?? (await ensureTemplate()), file);
   process.env.DATABASE_URL = `file:${file}`;
   return {
     url: `file:${file}`,

@@ -1,0 +1,70 @@
+/** Every exported function of lib/data: who may call it, or why it takes no viewer. */
+import { exportExerciseSet } from "@/lib/data/export-exercise-set";
+import { exportPlots } from "@/lib/data/export-plots";
+import { getBench } from "@/lib/data/get-bench";
+import { getBenchWatch } from "@/lib/data/get-bench-watch";
+import { getDebrief } from "@/lib/data/get-debrief";
+import { getOverview } from "@/lib/data/get-overview";
+import { getReferenceVersion } from "@/lib/data/get-reference-version";
+import { getReviewGrid } from "@/lib/data/get-review-grid";
+import { getStone } from "@/lib/data/get-stone";
+import { getTray } from "@/lib/data/get-tray";
+import { listExercises } from "@/lib/data/list-exercises";
+import { listMyExercises } from "@/lib/data/list-my-exercises";
+import { listPeople } from "@/lib/data/list-people";
+import { listSections } from "@/lib/data/list-sections";
+import { listTrail } from "@/lib/data/list-trail";
+import { listTrays } from "@/lib/data/list-trays";
+import { type AccessCase, makeCase } from "@/tests/access/access-case";
+
+const no = "not-found";
+const staff = ["ok", "ok", "ok", no, no, no] as const;
+/** The exercise, or a sitting of it, is the first section's: the other instructor is told that there is none. */
+const teaching = ["ok", "ok", no, no, no, no] as const;
+const director = ["ok", "not-allowed", "not-allowed", no, no, no] as const;
+const owner = ["not-allowed", "not-allowed", "not-allowed", "ok", no, no] as const;
+const lists = { byId: false };
+
+export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
+  "list-my-exercises listMyExercises": makeCase(
+    ["not-allowed", "not-allowed", "not-allowed", "ok", "ok", "ok"],
+    (viewer) => listMyExercises(viewer),
+    lists,
+  ),
+  "get-bench getBench": makeCase(owner, (viewer, { adaOnBench }) => getBench(viewer, adaOnBench)),
+  // Scored and not released: its student is told that there is none.
+  "get-debrief getDebrief": makeCase(teaching, (viewer, { adaScored }) => getDebrief(viewer, adaScored)),
+  "list-trays listTrays": makeCase(staff, (viewer) => listTrays(viewer), lists),
+  "get-tray getTray": makeCase(staff, (viewer, { trayId }) => getTray(viewer, trayId)),
+  "get-stone getStone": makeCase(staff, (viewer, { stoneIds }) => getStone(viewer, stoneIds[0])),
+  "get-reference-version getReferenceVersion": makeCase(staff, (viewer, { stoneIds }) =>
+    getReferenceVersion(viewer, stoneIds[0], 1),
+  ),
+  "list-sections listSections": makeCase(staff, (viewer) => listSections(viewer), lists),
+  "list-exercises listExercises": makeCase(staff, (viewer) => listExercises(viewer), lists),
+  "get-review-grid getReviewGrid": makeCase(teaching, (viewer, { exerciseId }) =>
+    getReviewGrid(viewer, exerciseId),
+  ),
+  "get-bench-watch getBenchWatch": makeCase(teaching, (viewer, { adaOnBench }) =>
+    getBenchWatch(viewer, adaOnBench),
+  ),
+  "get-overview getOverview": makeCase(staff, (viewer) => getOverview(viewer), lists),
+  "list-people listPeople": makeCase(director, (viewer) => listPeople(viewer), lists),
+  "list-trail listTrail": makeCase(director, (viewer) => listTrail(viewer, { page: 1 }), lists),
+  "export-exercise-set exportExerciseSet": makeCase(teaching, (viewer, { exerciseId }) =>
+    exportExerciseSet(viewer, exerciseId),
+  ),
+  "export-plots exportPlots": makeCase(teaching, (viewer, { exerciseId }) => exportPlots(viewer, exerciseId)),
+};
+
+/** Functions that take no viewer, and why that gives nothing away. */
+export const DATA_WITHOUT_VIEWER: Readonly<Record<string, string>> = {
+  "apply-migrations applyMigrations": "set-up and start, before anybody is there",
+  "apply-migrations listMigrations": "reads the project's own files",
+  "find-viewer findViewer": "makes the viewer, from a session that was checked",
+  "has-any-user hasAnyUser": "the first start: says only whether there is an account",
+  "read-environment readEnvironment": "reads the process's environment",
+  "require-viewer findSignedInViewer": "makes the viewer, from the request's session",
+  "require-viewer requireViewer": "makes the viewer, from the request's session",
+  "session-cookie getSessionCookie": "a cookie's name",
+};

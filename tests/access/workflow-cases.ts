@@ -1,0 +1,134 @@
+/** Every exported function of lib/workflows: who may call it, or why it takes no viewer. */
+import { claimBench } from "@/lib/workflows/claim-bench";
+import { createExercise } from "@/lib/workflows/create-exercise";
+import { createPerson } from "@/lib/workflows/create-person";
+import { createSection } from "@/lib/workflows/create-section";
+import { createStone } from "@/lib/workflows/create-stone";
+import { createTray } from "@/lib/workflows/create-tray";
+import { enrolStudents } from "@/lib/workflows/enrol-students";
+import { handIn } from "@/lib/workflows/hand-in";
+import { importExerciseSet } from "@/lib/workflows/import-exercise-set";
+import { openSitting } from "@/lib/workflows/open-sitting";
+import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
+import { resetPassword } from "@/lib/workflows/reset-password";
+import { saveEvents } from "@/lib/workflows/save-events";
+import { saveReference } from "@/lib/workflows/save-reference";
+import { setPassword } from "@/lib/workflows/set-password";
+import { setPersonActive } from "@/lib/workflows/set-person-active";
+import { updateExercise } from "@/lib/workflows/update-exercise";
+import { updateStone } from "@/lib/workflows/update-stone";
+import { updateTray } from "@/lib/workflows/update-tray";
+import { withdrawRelease } from "@/lib/workflows/withdraw-release";
+import { type AccessCase, makeCase } from "@/tests/access/access-case";
+import { makeSampleSet } from "@/tests/support/sample-set";
+import { makeMark, makeOpenDates, PASSWORD, REFERENCE, WRITER } from "@/tests/support/school";
+
+const no = "not-found";
+const staff = ["ok", "ok", "ok", no, no, no] as const;
+/** The tray is the first instructor's own, the section and its sittings are taught by the same one. */
+const theirs = ["ok", "ok", no, no, no, no] as const;
+const director = ["ok", "not-allowed", "not-allowed", no, no, no] as const;
+const owner = ["not-allowed", "not-allowed", "not-allowed", "ok", no, no] as const;
+const body = { cut: "round-brilliant" as const, proportions: {} };
+const exercise = { title: "Another", notes: "", rules: { preparation: "asked" as const, schoolRules: "" } };
+const withoutId = { byId: false };
+
+export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
+  "create-person createPerson": makeCase(
+    director,
+    (viewer) => createPerson(viewer, { login: "new", name: "New", role: "student", password: PASSWORD }),
+    withoutId,
+  ),
+  "set-person-active setPersonActive": makeCase(director, (viewer, { ben }) =>
+    setPersonActive(viewer, { userId: ben.userId, active: false }),
+  ),
+  "set-password setPassword": makeCase(
+    ["ok", "ok", "ok", "ok", "ok", "ok"],
+    (viewer) => setPassword(viewer, { current: PASSWORD, next: "another long one" }),
+    withoutId,
+  ),
+  "reset-password resetPassword": makeCase(director, (viewer, { ben }) =>
+    resetPassword(viewer, { userId: ben.userId, password: "another long one" }),
+  ),
+  "create-section createSection": makeCase(
+    director,
+    (viewer) => createSection(viewer, { name: "New", term: "now", instructorIds: [] }),
+    withoutId,
+  ),
+  "enrol-students enrolStudents": makeCase(theirs, (viewer, { sectionId, cyd }) =>
+    enrolStudents(viewer, { sectionId, studentIds: [cyd.userId] }),
+  ),
+  "create-tray createTray": makeCase(
+    staff,
+    (viewer) => createTray(viewer, { name: "New", notes: "" }),
+    withoutId,
+  ),
+  "update-tray updateTray": makeCase(theirs, (viewer, { trayId }) =>
+    updateTray(viewer, { trayId, name: "Renamed", notes: "" }),
+  ),
+  "create-stone createStone": makeCase(theirs, (viewer, { trayId }) =>
+    createStone(viewer, { trayId, label: "T-9", body }),
+  ),
+  "update-stone updateStone": makeCase(theirs, (viewer, { stoneIds }) =>
+    updateStone(viewer, { stoneId: stoneIds[0], revision: 1, label: "T-1", body }),
+  ),
+  "save-reference saveReference": makeCase(theirs, (viewer, { stoneIds }) =>
+    saveReference(viewer, { stoneId: stoneIds[0], baseVersion: 1, reference: REFERENCE, note: "" }),
+  ),
+  "import-exercise-set importExerciseSet": makeCase(
+    staff,
+    (viewer) => importExerciseSet(viewer, { json: makeSampleSet(), trayName: "New" }),
+    withoutId,
+  ),
+  "create-exercise createExercise": makeCase(theirs, (viewer, { sectionId, stoneIds }) =>
+    createExercise(viewer, { ...exercise, ...makeOpenDates(), sectionId, stoneIds: [...stoneIds] }),
+  ),
+  "update-exercise updateExercise": makeCase(theirs, (viewer, { exerciseId, stoneIds }) =>
+    updateExercise(viewer, {
+      ...exercise,
+      ...makeOpenDates(),
+      exerciseId,
+      revision: 1,
+      stoneIds: [...stoneIds],
+    }),
+  ),
+  // Whoever is enrolled has a sitting of their own on the stone; a stranger is told that there is no such stone.
+  "open-sitting openSitting": makeCase(
+    ["not-allowed", "not-allowed", "not-allowed", "ok", "ok", no],
+    (viewer, { exerciseStoneIds }) => openSitting(viewer, { exerciseStoneId: exerciseStoneIds[1] }),
+  ),
+  "claim-bench claimBench": makeCase(owner, (viewer, { adaOnBench }) =>
+    claimBench(viewer, { sittingId: adaOnBench, writerId: WRITER, takeOver: true }),
+  ),
+  "save-events saveEvents": makeCase(owner, (viewer, { adaOnBench }) =>
+    saveEvents(viewer, {
+      sittingId: adaOnBench,
+      writerId: WRITER,
+      events: [{ seq: 3, atMs: 9000, kind: "marks", put: [makeMark("m2", 0.1)], removed: [] }],
+    }),
+  ),
+  "hand-in handIn": makeCase(owner, (viewer, { adaOnBench }) =>
+    handIn(viewer, { sittingId: adaOnBench, writerId: WRITER, lastSeq: 2 }),
+  ),
+  "release-debriefs releaseDebriefs": makeCase(theirs, (viewer, { adaScored }) =>
+    releaseDebriefs(viewer, { sittingIds: [adaScored] }),
+  ),
+  "withdraw-release withdrawRelease": makeCase(theirs, (viewer, { benReleased }) =>
+    withdrawRelease(viewer, { sittingIds: [benReleased] }),
+  ),
+};
+
+/** Functions that take no viewer, and why that gives nothing away. */
+export const WORKFLOWS_WITHOUT_VIEWER: Readonly<Record<string, string>> = {
+  "build-auth-options buildAuthOptions": "settings of sign-in",
+  "check-password checkPassword": "compares two texts",
+  "create-first-director createFirstDirector": "works only while there is no account (tested below)",
+  "find-client-address findClientAddress": "reads a request's headers",
+  "hash-password hashPassword": "hashes a text",
+  "load-demo loadDemo": "set-up, before anybody is there; works only on an empty database",
+  "note-peers notePeers": "notes the connection's other end",
+  "score-hand-in scoreHandIn": "the program's own step after a hand-in; gives back whether it wrote",
+  "score-pending scorePending": "the program's own sweep; gives back two counts",
+  "sign-in signIn": "makes the session that a viewer comes from",
+  "start-server startServer": "start, before anybody is there",
+};

@@ -1,0 +1,221 @@
+/**
+ * A small school in a test's database: two sections with an instructor each, a tray of two stones with references, an
+ * exercise for each section, and sittings in every state. What a student must never be sent is written in texts and
+ * numbers that occur nowhere else, so that a payload can be searched for them.
+ */
+import type { Viewer } from "@/lib/access/viewer";
+import { getDatabase } from "@/lib/data/store/database";
+import type { PlottedMark } from "@/lib/plot/mark";
+import type { Role } from "@/lib/plot/staff-view";
+import type { Reference } from "@/lib/plot/stone";
+import { claimBench } from "@/lib/workflows/claim-bench";
+import { createExercise } from "@/lib/workflows/create-exercise";
+import { createSection } from "@/lib/workflows/create-section";
+import { createStone } from "@/lib/workflows/create-stone";
+import { createTray } from "@/lib/workflows/create-tray";
+import { enrolStudents } from "@/lib/workflows/enrol-students";
+import { handIn } from "@/lib/workflows/hand-in";
+import { hashPassword } from "@/lib/workflows/hash-password";
+import { openSitting } from "@/lib/workflows/open-sitting";
+import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
+import { saveEvents } from "@/lib/workflows/save-events";
+import { saveReference } from "@/lib/workflows/save-reference";
+import { scoreHandIn } from "@/lib/workflows/score-hand-in";
+
+export const PASSWORD = "a loupe of ten";
+export const WRITER = "writer-of-the-tests";
+export const DAY_MS = 86_400_000;
+
+/** Texts and digits that only a reference, a decoy or another student's work holds. */
+export const SECRETS = {
+  reference: ["reference-secret", "0.1357911", "laser-drill-hole", "note-secret", "SI2"],
+  decoy: ["decoy-secret", "0.2468013"],
+  /** Of Ada, Ben and Cyd: a coordinate of each one's plot. */
+  ada: ["0.0314159"],
+  ben: ["0.1271828"],
+  cyd: ["0.0161803"],
+} as const;
+
+/** The stone's reference; its grade and its characteristic stand in no student's plot. */
+export const REFERENCE: Reference = {
+  grades: { clarity: "SI2", colour: "H" },
+  marks: [
+    {
+      id: "reference-secret-1",
+      view: "crown",
+      characteristic: "laser-drill-hole",
+      shape: { kind: "dot", at: [0.1357911, 0.05] },
+      depth: 0.3,
+      weight: 3,
+      decidesGrade: true,
+    },
+    {
+      id: "reference-secret-2",
+      view: "crown",
+      characteristic: "feather",
+      shape: {
+        kind: "stroke",
+        points: [
+          [-0.2, 0.1],
+          [-0.25, 0.1357911],
+        ],
+      },
+    },
+  ],
+  decoys: [
+    { id: "decoy-secret-1", view: "crown", cause: "echo", shape: { kind: "dot", at: [0.2468013, -0.1] } },
+  ],
+};
+
+/** A dot at which a plot can be told from every other. */
+export function makeMark(id: string, x: number, y = 0.05): PlottedMark {
+  return { id, view: "crown", characteristic: "crystal", shape: { kind: "dot", at: [x, y] }, atMs: 1000 };
+}
+
+/** An account without the sign-in, made past the workflow: hashing for each would only cost time. */
+export async function makePerson(
+  login: string,
+  name: string,
+  role: Role,
+  passwordHash = "-",
+): Promise<Viewer> {
+  const user = await getDatabase().user.create({ data: { login, name, role, passwordHash } });
+  return { userId: user.id, role, name };
+}
+
+export interface School {
+  readonly director: Viewer;
+  /** Teaches the first section and owns the tray. */
+  readonly iris: Viewer;
+  /** Teaches the second section. */
+  readonly otto: Viewer;
+  /** Ada and Ben are in the first section, Cyd in the second. */
+  readonly ada: Viewer;
+  readonly ben: Viewer;
+  readonly cyd: Viewer;
+  readonly sectionId: string;
+  readonly otherSectionId: string;
+  readonly trayId: string;
+  readonly stoneIds: readonly [string, string];
+  /** Of the first section, open, both stones. */
+  readonly exerciseId: string;
+  readonly exerciseStoneIds: readonly [string, string];
+  /** Of the second section. */
+  readonly otherExerciseId: string;
+  readonly otherExerciseStoneId: string;
+  /** Ada's: the first stone handed in and scored, the second on the bench. */
+  readonly adaScored: string;
+  readonly adaOnBench: string;
+  /** Ben's: the first stone, handed in, scored and released. */
+  readonly benReleased: string;
+  /** Cyd's, in the other section, handed in. */
+  readonly cydScored: string;
+}
+
+async function makePeople() {
+  const hash = await hashPassword(PASSWORD);
+  return {
+    director: await makePerson("dora", "Dora Director", "director", hash),
+    iris: await makePerson("iris", "Iris Instructor", "instructor", hash),
+    otto: await makePerson("otto", "Otto Instructor", "instructor", hash),
+    ada: await makePerson("ada", "Ada Student", "student", hash),
+    ben: await makePerson("ben", "Ben Student", "student", hash),
+    cyd: await makePerson("cyd", "Cyd Student", "student", hash),
+  };
+}
+
+type People = Awaited<ReturnType<typeof makePeople>>;
+
+async function makeStones({ iris }: People) {
+  const { trayId } = await createTray(iris, { name: "First tray", notes: "" });
+  const body = { cut: "round-brilliant" as const, proportions: { tablePct: 57 } };
+  const stoneIds: string[] = [];
+  for (const label of ["T-1", "T-2"]) {
+    const { stoneId } = await createStone(iris, { trayId, label, body });
+    await saveReference(iris, { stoneId, baseVersion: 0, reference: REFERENCE, note: "note-secret" });
+    stoneIds.push(stoneId);
+  }
+  return { trayId, stoneIds: [stoneIds[0] ?? "", stoneIds[1] ?? ""] as const };
+}
+
+/** Dates of an exercise that is open now. */
+export function makeOpenDates() {
+  const at = (days: number) => new Date(Date.now() + days * DAY_MS).toISOString();
+  return { opensAt: at(-1), dueAt: at(1), closesAt: at(2) };
+}
+
+async function setExercise(by: Viewer, sectionId: string, stoneIds: readonly string[]) {
+  const { exerciseId } = await createExercise(by, {
+    sectionId,
+    title: "First look",
+    notes: "",
+    ...makeOpenDates(),
+    rules: {},
+    stoneIds: [...stoneIds],
+  } as Parameters<typeof createExercise>[1]);
+  const rows = await getDatabase().exerciseStone.findMany({
+    where: { exerciseId },
+    orderBy: { position: "asc" },
+  });
+  return { exerciseId, exerciseStoneIds: rows.map(({ id }) => id) };
+}
+
+/** Opens a sitting and saves one mark and a grade in it. */
+export async function plot(student: Viewer, exerciseStoneId: string, x: number): Promise<string> {
+  const { sittingId } = await openSitting(student, { exerciseStoneId });
+  await claimBench(student, { sittingId, writerId: WRITER, takeOver: false });
+  await saveEvents(student, {
+    sittingId,
+    writerId: WRITER,
+    events: [
+      { seq: 1, atMs: 1000, kind: "marks", put: [makeMark("m1", x)], removed: [] },
+      { seq: 2, atMs: 2000, kind: "grade", property: "clarity", grade: "VS1" },
+    ],
+  });
+  return sittingId;
+}
+
+/** The same, handed in and scored. */
+export async function plotAndHandIn(student: Viewer, exerciseStoneId: string, x: number): Promise<string> {
+  const sittingId = await plot(student, exerciseStoneId, x);
+  const { handInId } = await handIn(student, { sittingId, writerId: WRITER, lastSeq: 2 });
+  await scoreHandIn(handInId);
+  return sittingId;
+}
+
+/** Builds the school in the database that this process points at. */
+export async function buildSchool(): Promise<School> {
+  const people = await makePeople();
+  const { director, iris, otto, ada, ben, cyd } = people;
+  const { trayId, stoneIds } = await makeStones(people);
+  const section = async (name: string, instructorIds: string[]) =>
+    (await createSection(director, { name, term: "2026 autumn", instructorIds })).sectionId;
+  const sectionId = await section("Morning", [iris.userId]);
+  const otherSectionId = await section("Evening", [otto.userId]);
+  await enrolStudents(iris, { sectionId, studentIds: [ada.userId, ben.userId] });
+  await enrolStudents(otto, { sectionId: otherSectionId, studentIds: [cyd.userId] });
+  const first = await setExercise(iris, sectionId, stoneIds);
+  const other = await setExercise(otto, otherSectionId, [stoneIds[0]]);
+  const [one = "", two = ""] = first.exerciseStoneIds;
+  const [third = ""] = other.exerciseStoneIds;
+  const adaScored = await plotAndHandIn(ada, one, 0.0314159);
+  const adaOnBench = await plot(ada, two, 0.0314159);
+  const benReleased = await plotAndHandIn(ben, one, 0.1271828);
+  const cydScored = await plotAndHandIn(cyd, third, 0.0161803);
+  await releaseDebriefs(iris, { sittingIds: [benReleased] });
+  return {
+    ...people,
+    sectionId,
+    otherSectionId,
+    trayId,
+    stoneIds,
+    exerciseId: first.exerciseId,
+    exerciseStoneIds: [one, two],
+    otherExerciseId: other.exerciseId,
+    otherExerciseStoneId: third,
+    adaScored,
+    adaOnBench,
+    benReleased,
+    cydScored,
+  };
+}
