@@ -46,7 +46,7 @@ export interface RaschFit {
   readonly persons: readonly RaschPerson[];
   readonly logLikelihood: Quantity;
   readonly iterations: number;
-  /** Of the items: exact, or by the leading term for long tests. */
+  /** Of the items: exact, or for long tests by a form that they tend to (`addConditionalInformation`). */
   readonly itemErrors: "exact" | "approximate";
 }
 

@@ -34,7 +34,8 @@ function evaluate(
   information?.fill(0);
   for (const [g, { items, score, persons }] of grouping.groups.entries()) {
     if (score === 0 || score === items.length) continue;
-    const own = Float64Array.from(items, (item) => easiness[item] ?? 0);
+    const own = new Float64Array(items.length);
+    for (let a = 0; a < items.length; a += 1) own[a] = easiness[items[a] ?? 0] ?? 0;
     const expectation = computeConditionalExpectation(own, score, abilities[g] ?? 0);
     abilities[g] = expectation.ability;
     logLikelihood -= persons * expectation.logGamma;
@@ -68,50 +69,75 @@ function requireFactor(information: Float64Array, size: number): Float64Array {
 
 const MOST_ITERATIONS = 500;
 const LARGEST_STEP = 2;
-const SMALLEST_STEP = 1e-10;
+const SMALLEST_STEP = 1e-8;
+/** Renewing the information costs more than it saves once steps are this short. */
+const SHORT_STEP = 0.05;
+
+const findLongest = (step: Float64Array) => step.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 
 /** A step cut so that no item moves farther than LARGEST_STEP at once. */
 function cutStep(step: Float64Array): Float64Array {
-  const longest = step.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const longest = findLongest(step);
   return longest > LARGEST_STEP ? step.map((value) => (value * LARGEST_STEP) / longest) : step;
+}
+
+/** Log odds of each item among those who sat it with a score within range: where the search starts. */
+function listLogOdds({ groups, right }: RaschGrouping): Float64Array {
+  const seen = new Float64Array(right.length);
+  for (const { items, score, persons } of groups) {
+    if (score === 0 || score === items.length) continue;
+    for (const item of items) seen[item] = (seen[item] ?? 0) + persons;
+  }
+  return right.map((count, i) => Math.log((count + 0.5) / ((seen[i] ?? 0) - count + 0.5)));
+}
+
+/** One step of the search, halved until the likelihood does not fall. */
+function takeStep(
+  from: Float64Array,
+  step: Float64Array,
+  logLikelihood: number,
+  evaluateAt: (easiness: Float64Array) => Evaluation,
+) {
+  const lowest = logLikelihood - 1e-9 * Math.abs(logLikelihood);
+  for (let share = 1; ; share /= 2) {
+    const easiness = from.map((value, i) => value + share * (step[i] ?? 0));
+    const reached = evaluateAt(easiness);
+    if (reached.logLikelihood >= lowest || share < 1e-6) return { easiness, reached };
+  }
 }
 
 /**
  * Item easiness in the Rasch model by conditional maximum likelihood (Andersen 1970, J. R. Stat. Soc. B 32, 283-301;
  * Fischer 1974), with answers missing by design: P(right) = 1 / (1 + exp(-(ability + easiness))). Newton's method with
- * step halving on exact gradients; the information is renewed for three steps and then kept. Standard errors come from the
- * inverse information under "easiness sums to 0". The items must be comparable with one another (`listComparableItems`);
+ * step halving on exact gradients; the information is kept once steps are short. Standard errors come from the inverse
+ * information under "easiness sums to 0". The items must be comparable with one another (`listComparableItems`);
  * RangeError otherwise.
  */
 export function fitRaschItems(grouping: RaschGrouping): RaschItemFit {
   const size = grouping.right.length;
   const abilities = new Float64Array(grouping.groups.length);
   const information = new Float64Array(size * size);
-  let easiness = new Float64Array(size);
-  let current = evaluate(grouping, easiness, abilities, information);
+  const evaluateAt = (easiness: Float64Array, renew: boolean) =>
+    evaluate(grouping, easiness, abilities, renew ? information : null);
+
+  let easiness = listLogOdds(grouping);
+  let current = evaluateAt(easiness, true);
   liftCommonShift(information, size);
   let factor = requireFactor(information, size);
   let iterations = 0;
-  for (; iterations < MOST_ITERATIONS; iterations += 1) {
+  for (let longest = 1; longest > SMALLEST_STEP && iterations < MOST_ITERATIONS; iterations += 1) {
     const step = cutStep(solveWithFactor(factor, current.gradient));
-    const renew = iterations < 3 ? information : null;
-    let share = 1;
-    let next = easiness;
-    let reached = current;
-    for (; share > 1e-6; share /= 2) {
-      next = easiness.map((value, i) => value + share * (step[i] ?? 0));
-      reached = evaluate(grouping, next, abilities, renew);
-      if (reached.logLikelihood >= current.logLikelihood - 1e-9 * Math.abs(current.logLikelihood)) break;
-    }
-    easiness = next;
-    current = reached;
-    if (renew) {
-      liftCommonShift(information, size);
-      factor = requireFactor(information, size);
-    }
-    if (share * step.reduce((most, value) => Math.max(most, Math.abs(value)), 0) < SMALLEST_STEP) break;
+    longest = findLongest(step);
+    const renew = longest > SHORT_STEP;
+    const taken = takeStep(easiness, step, current.logLikelihood, (at) => evaluateAt(at, renew));
+    easiness = taken.easiness;
+    current = taken.reached;
+    if (!renew) continue;
+    liftCommonShift(information, size);
+    factor = requireFactor(information, size);
   }
-  const last = evaluate(grouping, easiness, abilities, information);
+
+  const last = evaluateAt(easiness, true);
   const constant = liftCommonShift(information, size);
   const inverse = listInverseDiagonal(requireFactor(information, size), size);
   const mean = easiness.reduce((sum, value) => sum + value, 0) / size;

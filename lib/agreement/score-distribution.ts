@@ -1,65 +1,79 @@
 /** The distribution of a test score that is a sum of independent right answers, and what it is without one item. */
 
-/** Below this a probability is dropped from either end of a distribution, so that no subnormal number slows the work. */
-const NEGLIGIBLE = 1e-150;
+/** Below this a probability is dropped from either end: far too little to show in any sum, and it keeps the work short. */
+const NEGLIGIBLE = 1e-30;
+
+/** `values[s]`: the probability of s right answers; 0 outside `low`..`high`. */
+export interface ScoreDistribution {
+  readonly values: Float64Array;
+  readonly low: number;
+  readonly high: number;
+}
 
 /** Right answers' probabilities under the Rasch model: 1 / (1 + exp(-(ability + easiness))). */
 export function listRightProbabilities(easiness: ArrayLike<number>, ability: number): Float64Array {
-  return Float64Array.from(easiness, (value) => 1 / (1 + Math.exp(-(ability + value))));
+  const probabilities = new Float64Array(easiness.length);
+  for (let i = 0; i < easiness.length; i += 1) {
+    probabilities[i] = 1 / (1 + Math.exp(-(ability + (easiness[i] ?? 0))));
+  }
+  return probabilities;
 }
 
 /**
- * `distribution[s]`: the probability of s right answers, s = 0..length, by convolution (the recursion of the elementary
- * symmetric functions, Fischer 1974, in normalised form, which neither over- nor underflows). No item: [1].
+ * Probabilities of 0..length right answers, by convolution (the recursion of the elementary symmetric functions, Fischer
+ * 1974, in normalised form, which neither over- nor underflows). Those below 1e-30 are dropped. No item: [1].
  */
-export function computeScoreDistribution(probabilities: Float64Array): Float64Array {
-  const distribution = new Float64Array(probabilities.length + 1);
-  distribution[0] = 1;
+export function computeScoreDistribution(probabilities: Float64Array): ScoreDistribution {
+  const values = new Float64Array(probabilities.length + 1);
+  values[0] = 1;
   let low = 0;
   let high = 0;
-  for (const p of probabilities) {
+  for (let i = 0; i < probabilities.length; i += 1) {
+    const p = probabilities[i] ?? 0;
+    const q = 1 - p;
     high += 1;
-    for (let s = high; s > low; s -= 1) {
-      distribution[s] = (distribution[s] ?? 0) * (1 - p) + (distribution[s - 1] ?? 0) * p;
-    }
-    distribution[low] = (distribution[low] ?? 0) * (1 - p);
-    while (low < high && (distribution[low] ?? 0) < NEGLIGIBLE) distribution[low++] = 0;
-    while (high > low && (distribution[high] ?? 0) < NEGLIGIBLE) distribution[high--] = 0;
+    for (let s = high; s > low; s -= 1) values[s] = (values[s] ?? 0) * q + (values[s - 1] ?? 0) * p;
+    values[low] = (values[low] ?? 0) * q;
+    while (low < high && (values[low] ?? 0) < NEGLIGIBLE) values[low++] = 0;
+    while (high > low && (values[high] ?? 0) < NEGLIGIBLE) values[high--] = 0;
   }
-  return distribution;
+  return { values, low, high };
 }
 
 /**
  * The probability of `score` right answers without one item whose probability is `p`. Unwinds the convolution from the
  * end from which errors shrink: upwards for p <= 1/2, downwards above (the plain difference algorithm is unstable).
  */
-export function computeScoreWithout(distribution: Float64Array, p: number, score: number): number {
+export function computeScoreWithout(
+  { values, low, high }: ScoreDistribution,
+  p: number,
+  score: number,
+): number {
   let without = 0;
   if (p <= 0.5) {
-    for (let s = 0; s <= score; s += 1) without = ((distribution[s] ?? 0) - p * without) / (1 - p);
+    const [scale, ratio] = [1 / (1 - p), p / (1 - p)];
+    for (let s = low; s <= score; s += 1) without = (values[s] ?? 0) * scale - ratio * without;
   } else {
-    for (let s = distribution.length - 1; s > score; s -= 1) {
-      without = ((distribution[s] ?? 0) - (1 - p) * without) / p;
-    }
+    const [scale, ratio] = [1 / p, (1 - p) / p];
+    for (let s = high; s > score; s -= 1) without = (values[s] ?? 0) * scale - ratio * without;
   }
   return without;
 }
 
 /** The whole distribution without one item whose probability is `p`; see `computeScoreWithout`. */
-export function removeItem(distribution: Float64Array, p: number): Float64Array {
-  const without = new Float64Array(distribution.length - 1);
+export function removeItem({ values, low, high }: ScoreDistribution, p: number): ScoreDistribution {
+  const without = new Float64Array(values.length - 1);
+  let last = 0;
   if (p <= 0.5) {
-    let last = 0;
-    for (let s = 0; s < without.length; s += 1) {
-      last = ((distribution[s] ?? 0) - p * last) / (1 - p);
+    for (let s = low; s < without.length && s <= high; s += 1) {
+      last = ((values[s] ?? 0) - p * last) / (1 - p);
       without[s] = last;
     }
   } else {
-    let last = 0;
-    for (let s = without.length; s > 0; s -= 1) {
-      last = ((distribution[s] ?? 0) - (1 - p) * last) / p;
+    for (let s = high; s > 0 && s >= low; s -= 1) {
+      last = ((values[s] ?? 0) - (1 - p) * last) / p;
       without[s - 1] = last;
     }
   }
-  return without;
+  return { values: without, low: Math.max(0, low - 1), high: Math.min(high, without.length - 1) };
 }
