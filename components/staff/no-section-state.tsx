@@ -1,6 +1,5 @@
-import { Button } from "@mantine/core";
-import Link from "next/link";
 import { EmptyState } from "@/components/ui/empty-state";
+import { LinkButton } from "@/components/ui/link-button";
 import type { Role } from "@/lib/plot/staff-view";
 
 /** Stands where an exercise cannot be set yet, since there is no section to set it for. */
@@ -15,11 +14,7 @@ export function NoSectionState({ role }: { role: Role }) {
   return (
     <EmptyState
       title="There is no section yet"
-      action={
-        <Button component={Link} href="/people/sections/new">
-          Make a section
-        </Button>
-      }
+      action={<LinkButton href="/people/sections/new">Make a section</LinkButton>}
     >
       An exercise is set for a section: a group of students and those who teach them.
     </EmptyState>

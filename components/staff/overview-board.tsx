@@ -1,10 +1,10 @@
-import { Button } from "@mantine/core";
 import { ArrowRight } from "lucide-react";
 import Link from "next/link";
 import type { ReactNode } from "react";
 import classes from "@/components/staff/overview-board.module.css";
 import { WorkBar } from "@/components/staff/work-bar";
 import { EmptyState } from "@/components/ui/empty-state";
+import { LinkButton } from "@/components/ui/link-button";
 import { EXERCISE_PHASE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
 import { When } from "@/components/ui/when";
@@ -100,11 +100,7 @@ function ExerciseCard({ exercise }: { exercise: ExerciseRow }) {
   );
 }
 
-const newExercise = (
-  <Button component={Link} href="/exercises/new">
-    New exercise
-  </Button>
-);
+const newExercise = <LinkButton href="/exercises/new">New exercise</LinkButton>;
 
 /** Where staff begin: what waits, and every exercise at a glance. */
 export function OverviewBoard({ overview }: { overview: Overview }) {
@@ -112,11 +108,7 @@ export function OverviewBoard({ overview }: { overview: Overview }) {
     return (
       <EmptyState
         title="Begin with a tray of stones"
-        action={
-          <Button component={Link} href="/trays/new">
-            Make the first tray
-          </Button>
-        }
+        action={<LinkButton href="/trays/new">Make the first tray</LinkButton>}
       >
         Make a tray, put your practice stones in it and draw their references. Then set them for a section as
         an exercise.

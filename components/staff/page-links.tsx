@@ -1,6 +1,5 @@
-import { Button } from "@mantine/core";
-import Link from "next/link";
 import classes from "@/components/staff/page-links.module.css";
+import { LinkButton } from "@/components/ui/link-button";
 
 /** Ways to the newer and the older page of a long list. Nothing for a single page. */
 export function PageLinks({ page, pages, href }: { page: number; pages: number; href: string }) {
@@ -8,17 +7,17 @@ export function PageLinks({ page, pages, href }: { page: number; pages: number; 
   return (
     <nav aria-label="Pages" className={classes.root}>
       {page > 1 && (
-        <Button component={Link} href={`${href}?page=${page - 1}`} variant="outline" rel="prev">
+        <LinkButton href={`${href}?page=${page - 1}`} variant="outline">
           Newer
-        </Button>
+        </LinkButton>
       )}
       <span className="muted">
         Page {page} of {pages}
       </span>
       {page < pages && (
-        <Button component={Link} href={`${href}?page=${page + 1}`} variant="outline" rel="next">
+        <LinkButton href={`${href}?page=${page + 1}`} variant="outline">
           Older
-        </Button>
+        </LinkButton>
       )}
     </nav>
   );

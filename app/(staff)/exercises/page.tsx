@@ -1,9 +1,8 @@
-import { Button } from "@mantine/core";
 import type { Metadata } from "next";
-import Link from "next/link";
 import { getForPage } from "@/app/get-for-page";
 import { ExercisesTable } from "@/components/staff/exercises-table";
 import { EmptyState } from "@/components/ui/empty-state";
+import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { listExercises } from "@/lib/data/list-exercises";
 import { requireViewer } from "@/lib/data/require-viewer";
@@ -13,11 +12,7 @@ export const metadata: Metadata = { title: "Exercises" };
 export default async function ExercisesPage() {
   const viewer = await getForPage(() => requireViewer());
   const exercises = await getForPage(() => listExercises(viewer));
-  const newExercise = (
-    <Button component={Link} href="/exercises/new">
-      New exercise
-    </Button>
-  );
+  const newExercise = <LinkButton href="/exercises/new">New exercise</LinkButton>;
   return (
     <div className="page">
       <PageHeader

@@ -1,8 +1,7 @@
-import { Button } from "@mantine/core";
 import type { Metadata } from "next";
-import Link from "next/link";
 import { getForPage } from "@/app/get-for-page";
 import { OverviewBoard } from "@/components/staff/overview-board";
+import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { getOverview } from "@/lib/data/get-overview";
 import { requireViewer } from "@/lib/data/require-viewer";
@@ -19,13 +18,7 @@ export default async function OverviewPage() {
       <PageHeader
         title="Overview"
         lead={`${count(overview.trays, "tray", "trays")} with ${count(overview.stones, "stone", "stones")}, ${count(overview.exercises.length, "exercise", "exercises")}`}
-        actions={
-          overview.stones > 0 && (
-            <Button component={Link} href="/exercises/new">
-              New exercise
-            </Button>
-          )
-        }
+        actions={overview.stones > 0 && <LinkButton href="/exercises/new">New exercise</LinkButton>}
       />
       <OverviewBoard overview={overview} />
     </div>

@@ -1,11 +1,10 @@
-import { Button } from "@mantine/core";
 import type { Metadata } from "next";
-import Link from "next/link";
 import { resetPasswordAction, setPersonActiveAction } from "@/app/(staff)/people/actions";
 import { getForPage } from "@/app/get-for-page";
 import { PeopleTable } from "@/components/staff/people-table";
 import { SectionsTable } from "@/components/staff/sections-table";
 import { EmptyState } from "@/components/ui/empty-state";
+import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { listPeople } from "@/lib/data/list-people";
 import { listSections } from "@/lib/data/list-sections";
@@ -18,9 +17,9 @@ export default async function PeoplePage() {
   const people = await getForPage(() => listPeople(viewer));
   const sections = await getForPage(() => listSections(viewer));
   const newSection = (
-    <Button component={Link} href="/people/sections/new" variant="outline">
+    <LinkButton href="/people/sections/new" variant="outline">
       New section
-    </Button>
+    </LinkButton>
   );
   return (
     <div className="page">
@@ -30,9 +29,7 @@ export default async function PeoplePage() {
         actions={
           <>
             {newSection}
-            <Button component={Link} href="/people/new">
-              Add a person
-            </Button>
+            <LinkButton href="/people/new">Add a person</LinkButton>
           </>
         }
       />

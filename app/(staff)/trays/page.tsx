@@ -1,9 +1,8 @@
-import { Button } from "@mantine/core";
 import type { Metadata } from "next";
-import Link from "next/link";
 import { getForPage } from "@/app/get-for-page";
 import { TraysTable } from "@/components/staff/trays-table";
 import { EmptyState } from "@/components/ui/empty-state";
+import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { listTrays } from "@/lib/data/list-trays";
 import { requireViewer } from "@/lib/data/require-viewer";
@@ -13,11 +12,7 @@ export const metadata: Metadata = { title: "Trays" };
 export default async function TraysPage() {
   const viewer = await getForPage(() => requireViewer());
   const trays = await getForPage(() => listTrays(viewer));
-  const newTray = (
-    <Button component={Link} href="/trays/new">
-      New tray
-    </Button>
-  );
+  const newTray = <LinkButton href="/trays/new">New tray</LinkButton>;
   return (
     <div className="page">
       <PageHeader

@@ -1,6 +1,4 @@
-import { Button } from "@mantine/core";
 import type { Metadata } from "next";
-import Link from "next/link";
 import { releaseDebriefsAction, withdrawReleaseAction } from "@/app/(staff)/exercises/actions";
 import { getScoredGrid } from "@/app/(staff)/exercises/get-scored-grid";
 import { getForPage } from "@/app/get-for-page";
@@ -8,6 +6,7 @@ import { ExerciseFacts } from "@/components/staff/exercise-facts";
 import { ExportMenu } from "@/components/staff/export-menu";
 import { ReviewGrid } from "@/components/staff/review-grid";
 import { EmptyState } from "@/components/ui/empty-state";
+import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { PracticeNote } from "@/components/ui/practice-note";
 import { requireViewer } from "@/lib/data/require-viewer";
@@ -27,9 +26,9 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
         actions={
           <>
             <ExportMenu grid={grid} />
-            <Button component={Link} href={`/exercises/${exerciseId}/edit`} variant="outline">
+            <LinkButton href={`/exercises/${exerciseId}/edit`} variant="outline">
               Change the exercise
-            </Button>
+            </LinkButton>
           </>
         }
       />

@@ -1,9 +1,8 @@
-import { Button } from "@mantine/core";
 import type { Metadata } from "next";
-import Link from "next/link";
 import { getForPage } from "@/app/get-for-page";
 import { TrayStonesTable } from "@/components/staff/tray-stones-table";
 import { EmptyState } from "@/components/ui/empty-state";
+import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { PracticeNote } from "@/components/ui/practice-note";
 import { getTray } from "@/lib/data/get-tray";
@@ -15,11 +14,7 @@ export default async function TrayPage({ params }: { params: Promise<{ trayId: s
   const { trayId } = await params;
   const viewer = await getForPage(() => requireViewer());
   const tray = await getForPage(() => getTray(viewer, trayId));
-  const addStone = (
-    <Button component={Link} href={`/trays/${trayId}/stones/new`}>
-      Add a stone
-    </Button>
-  );
+  const addStone = <LinkButton href={`/trays/${trayId}/stones/new`}>Add a stone</LinkButton>;
   return (
     <div className="page">
       <PageHeader
@@ -29,9 +24,9 @@ export default async function TrayPage({ params }: { params: Promise<{ trayId: s
         actions={
           tray.mayEdit && (
             <>
-              <Button component={Link} href={`/trays/${trayId}/edit`} variant="outline">
+              <LinkButton href={`/trays/${trayId}/edit`} variant="outline">
                 Name and notes
-              </Button>
+              </LinkButton>
               {tray.stones.length > 0 && addStone}
             </>
           )

@@ -1,10 +1,9 @@
-import { Button } from "@mantine/core";
 import type { Metadata } from "next";
-import Link from "next/link";
 import { updateStoneAction } from "@/app/(staff)/trays/[trayId]/stones/actions";
 import { getForPage } from "@/app/get-for-page";
 import { ReferenceSummary } from "@/components/stone/reference-summary";
 import { StoneForm } from "@/components/stone/stone-form";
+import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { getStone } from "@/lib/data/get-stone";
 import { requireViewer } from "@/lib/data/require-viewer";
@@ -27,13 +26,9 @@ export default async function StonePage({ params }: { params: Promise<{ stoneId:
         lead={<ReferenceSummary stone={stone} />}
         actions={
           (stone.mayEdit || stone.referenceVersion > 0) && (
-            <Button
-              component={Link}
-              href={referenceHref}
-              variant={stone.referenceVersion === 0 ? "filled" : "outline"}
-            >
+            <LinkButton href={referenceHref} variant={stone.referenceVersion === 0 ? "filled" : "outline"}>
               {stone.referenceVersion === 0 ? "Draw the reference" : "Open the reference"}
-            </Button>
+            </LinkButton>
           )
         }
       />

@@ -1,6 +1,4 @@
-import { Button } from "@mantine/core";
 import type { Metadata } from "next";
-import Link from "next/link";
 import { saveReferenceAction } from "@/app/(staff)/trays/[trayId]/stones/actions";
 import { getForPage } from "@/app/get-for-page";
 import { OldReference } from "@/components/stone/old-reference";
@@ -8,6 +6,7 @@ import { ReferenceEditor } from "@/components/stone/reference-editor";
 import { ReferenceSummary } from "@/components/stone/reference-summary";
 import { ReferenceVersions } from "@/components/stone/reference-versions";
 import { EmptyState } from "@/components/ui/empty-state";
+import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { getStone } from "@/lib/data/get-stone";
 import { requireViewer } from "@/lib/data/require-viewer";
@@ -30,9 +29,9 @@ export default async function ReferencePage({ params }: { params: Promise<{ ston
         ]}
         lead={<ReferenceSummary stone={stone} />}
         actions={
-          <Button component={Link} href={stoneHref} variant="outline">
+          <LinkButton href={stoneHref} variant="outline">
             Cut and proportions
-          </Button>
+          </LinkButton>
         }
       />
       <div className="stack">
