@@ -50,8 +50,8 @@ describe("the demo", () => {
     const users = await getDatabase().user.findMany();
     const count = (role: string) => users.filter((user) => user.role === role).length;
     expect([count("director"), count("instructor"), count("student")]).toEqual([1, 2, 12]);
-    expect(await checkPassword(users[0]?.passwordHash ?? null, DEMO_PASSWORD)).toBe(true);
-    expect(await checkPassword(users[0]?.passwordHash ?? null, `${DEMO_PASSWORD}!`)).toBe(false);
+    expect(await checkPassword(DEMO_PASSWORD, users[0]?.passwordHash ?? null)).toBe(true);
+    expect(await checkPassword(`${DEMO_PASSWORD}!`, users[0]?.passwordHash ?? null)).toBe(false);
   });
 
   it("has two sections, twelve students in one and a few in the other, and three trays with references", async () => {
