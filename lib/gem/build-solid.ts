@@ -61,13 +61,11 @@ function getRange(values: readonly number[]): { low: number; high: number } {
   return { low: Math.min(...values), high: Math.max(...values) };
 }
 
-function getGirdleRange(vertices: readonly Vec3[], facets: readonly Facet[], outline: CutPlan["outline"]) {
+/** The girdle's lower and upper edge; a knife edge lies at z = 0. */
+function getGirdleRange(vertices: readonly Vec3[], facets: readonly Facet[]) {
   const onGirdle = facets.filter((facet) => facet.side === "girdle").flatMap((facet) => facet.vertices);
-  if (onGirdle.length > 0) return getRange(onGirdle.map((index) => (vertices[index] as Vec3)[2]));
-  // A knife edge: the vertices on the outline lie at one height.
-  const reach = Math.max(...outline.map(([x]) => x));
-  const rim = vertices.filter(([x]) => Math.abs(x - reach) < 1e-6);
-  return getRange(rim.map(([, , z]) => z));
+  if (onGirdle.length === 0) return { low: 0, high: 0 };
+  return getRange(onGirdle.map((index) => (vertices[index] as Vec3)[2]));
 }
 
 /**
@@ -80,7 +78,7 @@ export function buildSolid(cut: CutName, given: Proportions = {}): Solid {
   const plan = PLANNERS[cut](proportions);
   const { vertices, facets, vanished } = assembleSolid(plan);
   refuseVanished(cut, vanished);
-  const girdle = getGirdleRange(vertices, facets, plan.outline);
+  const girdle = getGirdleRange(vertices, facets);
   const height = getRange(vertices.map(([, , z]) => z));
   return {
     cut,

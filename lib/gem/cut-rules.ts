@@ -93,7 +93,7 @@ export const CUT_RULES: Readonly<Record<CutName, CutRules>> = {
     tablePct: rule(64, 45, 78),
     crownAngleDeg: rule(36, 15, 50),
     pavilionAngleDeg: rule(46, 35, 55),
-    starPct: rule(68, 40, 90),
+    starPct: rule(45, 15, 85),
     girdlePct: rule(3, 0, 15),
     culetPct: rule(2, 0, 10),
     chevrons: rule(2, 1, 3),

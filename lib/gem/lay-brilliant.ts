@@ -57,6 +57,11 @@ export interface BrilliantGround {
   readonly isClosed: boolean;
   /** Where the culet lies, and the point towards which the outline shrinks to the table. */
   readonly apex: Point;
+  /**
+   * Where the star length is counted from, on the way to the girdle: the table's edge, as in a round (check-values.md
+   * 2.3), or the place where the ridge between two bezels has come down to the table's level.
+   */
+  readonly starFrom: "table" | "ridge";
 }
 
 function toLevel(point: Point, z: number): Vec3 {
@@ -136,7 +141,10 @@ export function layCrown(ground: BrilliantGround, proportions: Proportions, heig
   for (const half of layHalves(ground)) {
     const a = tableCorner(half.station);
     const b = tableCorner(half.next);
-    const edge = getChordShare(apex, half.corner, [a[0], a[1]], [b[0], b[1]]);
+    const edge =
+      ground.starFrom === "ridge"
+        ? table / getShare(ground, half.station, half.corner)
+        : getChordShare(apex, half.corner, [a[0], a[1]], [b[0], b[1]]);
     const tip = lerpPoint(apex, half.corner, edge + star * (1 - edge));
     const rise = (1 - getShare(ground, half.station, tip)) / (1 - table);
     if (rise >= 1) refuseStar();

@@ -33,9 +33,9 @@ export function placeInclusion(
   const sight: Vec3 = [0, 0, view === "crown" ? -1 : 1];
   const direction = refractInward(sight, facet.normal, refractiveIndex);
   if (direction === null) throw new AppError("bad-input", "An inclusion lies behind a facet.");
-  const [x, y] = toCrownPoint(view, point);
+  const [x, y] = pullInside(solid, toCrownPoint(view, point));
   const z = (facet.offset - facet.normal[0] * x - facet.normal[1] * y) / facet.normal[2];
-  const surface = pullInside(solid, [x, y, z]);
+  const surface: Vec3 = [x, y, z];
   const cell = listCellsAt(solid, surface).find(
     ({ lobe }) => facet.lobe === "both" || lobe === "both" || lobe === facet.lobe,
   );
@@ -44,15 +44,14 @@ export function placeInclusion(
   return advanceVec3(surface, direction, (hit?.distance ?? 0) * share);
 }
 
-/** The point, or for one just outside the solid at the girdle the nearest place on the way to the axis. */
-function pullInside(solid: Solid, point: Vec3): Vec3 {
-  const [x, y, z] = point;
-  const planes = solid.facets.filter((facet) => facet.side === "girdle");
+/** The point, or for one between the outline and the girdle's chord the chord's point on the way to the centre. */
+function pullInside(solid: Solid, point: Point): Point {
+  const [x, y] = point;
   let keep = 1;
-  for (const { normal, offset, lobe } of planes) {
-    if (lobe !== "both" && (lobe === "right") !== x >= 0) continue;
+  for (const { side, normal, offset, lobe } of solid.facets) {
+    if (side !== "girdle" || (lobe !== "both" && (lobe === "right") !== x >= 0)) continue;
     const out = normal[0] * x + normal[1] * y;
     if (out > offset && offset > 0) keep = Math.min(keep, offset / out);
   }
-  return keep === 1 ? point : [x * keep, y * keep, z];
+  return keep === 1 ? point : [x * keep, y * keep];
 }

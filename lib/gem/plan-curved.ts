@@ -37,7 +37,7 @@ export function planMarquise(proportions: Proportions): CutPlan {
     [2, [0, -1]],
   ]);
   const stations = toStations(curve, [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5], tips);
-  return planBrilliant({ curve, stations, isClosed: true, apex: [0, 0] }, proportions);
+  return planBrilliant({ curve, stations, isClosed: true, apex: [0, 0], starFrom: "table" }, proportions);
 }
 
 /**
@@ -58,7 +58,7 @@ export function planPear(proportions: Proportions): CutPlan {
     { from: [-0.5, waist], via: [-0.5, waist + wing], to: [0, half], weight: 1 },
   ];
   const stations = toStations(curve, [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5], new Map([[0, [0, 1]]]));
-  return planBrilliant({ curve, stations, isClosed: true, apex: [0, waist] }, proportions);
+  return planBrilliant({ curve, stations, isClosed: true, apex: [0, waist], starFrom: "table" }, proportions);
 }
 
 /**
@@ -71,7 +71,7 @@ export function planCushion(proportions: Proportions): CutPlan {
   const weight = toConicWeight(getProportion(proportions, "shoulderPct") / 100);
   const curve = layQuarters(0.5, half, weight);
   const stations = toStations(curve, [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5], new Map());
-  return planBrilliant({ curve, stations, isClosed: true, apex: [0, 0] }, proportions);
+  return planBrilliant({ curve, stations, isClosed: true, apex: [0, 0], starFrom: "table" }, proportions);
 }
 
 /**
@@ -102,7 +102,10 @@ function layHeartHalf(proportions: Proportions): OutlineCurve {
 export function planHeart(proportions: Proportions): CutPlan {
   const curve = layHeartHalf(proportions);
   const stations = toStations(curve, [0, 0.95, 1.8, 2.55, 3], new Map([[3, [0, -1]]]));
-  const half = planBrilliant({ curve, stations, isClosed: false, apex: [0, 0] }, proportions);
+  const half = planBrilliant(
+    { curve, stations, isClosed: false, apex: [0, 0], starFrom: "table" },
+    proportions,
+  );
   const mirrored = half.outline
     .slice(1, -1)
     .reverse()

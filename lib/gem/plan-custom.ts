@@ -5,10 +5,8 @@ import { type FacetPlane, toFacetPlane } from "@/lib/gem/facet-plane";
 import { getHull } from "@/lib/gem/get-hull";
 import type { Point } from "@/lib/gem/point";
 import type { PlaneSpec, Proportions } from "@/lib/gem/proportions";
+import type { Facet } from "@/lib/gem/solid";
 import { scaleVec3, type Vec3 } from "@/lib/gem/vec3";
-
-/** Vertices farther out than this come from the square that clipping starts with: the planes leave a gap. */
-const UNBOUNDED = 8;
 
 /** "Crown main 3" is of the kind "crown-main". */
 function toKind(name: string): string {
@@ -52,6 +50,19 @@ function getGirdleHeight(assembly: ReturnType<typeof assembleSolid>): number {
   return outermost[2];
 }
 
+/** True when every edge of every facet is an edge of another facet the other way round. */
+function isClosed(facets: readonly Facet[]): boolean {
+  const edges = new Set<string>();
+  for (const { vertices } of facets) {
+    vertices.forEach((from, i) => {
+      edges.add(`${from}>${vertices[(i + 1) % vertices.length]}`);
+    });
+  }
+  const hasPartner = (edge: string) => edges.has(edge.split(">").reverse().join(">"));
+  const isFlat = facets.some(({ vertices }) => vertices.length < 3);
+  return facets.length >= 4 && !isFlat && [...edges].every(hasPartner);
+}
+
 /**
  * A custom cut from its list of planes. The stone is moved and scaled so that its girdle is 1 wide and centred
  * and z = 0 lies at half the girdle's height; distances may be in any unit. Throws AppError "bad-input" when the
@@ -62,9 +73,7 @@ export function planCustom(proportions: Proportions): CutPlan {
   const unit = Math.max(...specs.map((spec) => spec.distance));
   const planes = specs.map((spec) => toPlane(spec, unit));
   const rough = assembleSolid({ planes, outline: [], isCleft: false });
-  if (rough.facets.length < 4) refuse("they do not close to a solid");
-  const reach = Math.max(...rough.vertices.map((vertex) => Math.max(...vertex.map(Math.abs))));
-  if (reach > UNBOUNDED) refuse("they do not close to a solid");
+  if (!isClosed(rough.facets)) refuse("they do not close to a solid");
   const lost = rough.vanished[0];
   if (lost !== undefined) refuse(`${lost.name ?? lost.kind} leaves no facet`);
   const xs = rough.vertices.map(([x]) => x);

@@ -17,7 +17,7 @@ export function layQuarters(halfWidth: number, halfLength: number, weight: numbe
 
 function planQuarters(curve: OutlineCurve, proportions: Proportions): CutPlan {
   const stations = [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5].map((u) => toStation(curve, u));
-  return planBrilliant({ curve, stations, isClosed: true, apex: [0, 0] }, proportions);
+  return planBrilliant({ curve, stations, isClosed: true, apex: [0, 0], starFrom: "table" }, proportions);
 }
 
 /**

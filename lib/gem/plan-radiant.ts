@@ -25,7 +25,7 @@ function layGround(proportions: Proportions): BrilliantGround {
     const azimuth = ((45 * i - 22.5) * Math.PI) / 180;
     return { u: i, normal: [Math.sin(azimuth), Math.cos(azimuth)] as const };
   });
-  return { curve: layOctagon(corners), stations, isClosed: true, apex: [0, 0] };
+  return { curve: layOctagon(corners), stations, isClosed: true, apex: [0, 0], starFrom: "ridge" };
 }
 
 function layRadiantPavilion(ground: BrilliantGround, proportions: Proportions): FacetPlane[] {
@@ -54,7 +54,8 @@ function layRadiantPavilion(ground: BrilliantGround, proportions: Proportions): 
  * corners of the outline and 8 upper-girdle facets along its sides; girdle 8; pavilion 36: 8 lower-girdle
  * facets, two pairs of chevrons on each of the four long sides, one chevron under each cut-off corner, 8 mains;
  * and the culet: the 70 of check-values.md 2.4, whose share between crown and pavilion is this project's own.
- * Crown and pavilion angle are those a round of these heights would have, across the width.
+ * Crown and pavilion angle are those a round of these heights would have, across the width; the star length is
+ * counted from where the ridge between two bezels comes down to the table's level.
  */
 export function planRadiant(proportions: Proportions): CutPlan {
   const ground = layGround(proportions);

@@ -1,3 +1,4 @@
+import { AppError } from "@/lib/base/app-error";
 import type { CutPlan } from "@/lib/gem/cut-plan";
 import { type FacetPlane, type FacetSide, toFacetPlane } from "@/lib/gem/facet-plane";
 import { layGirdle } from "@/lib/gem/lay-brilliant";
@@ -62,6 +63,17 @@ interface Flight {
   readonly halfGirdle: number;
 }
 
+/** Outside these a step is no facet of crown or pavilion. */
+const LEAST_STEP_DEG = 3;
+const MOST_STEP_DEG = 85;
+
+function refuseStep(side: FacetSide, step: number, angleDeg: number): never {
+  const message = `step ${step + 1} of the ${side} would stand at ${angleDeg} degrees; take fewer steps or a smaller difference between them`;
+  throw new AppError("bad-input", `No stone can be cut to these proportions: ${message}.`, [
+    { path: "stepDropDeg", message },
+  ]);
+}
+
 /**
  * A flight of steps from the girdle inward, the first the steepest, each flatter by the drop; and its height.
  * Steps are equally wide as seen from above. Every side keeps the same levels, so corners, moving in at their
@@ -74,6 +86,7 @@ function layFlight(sides: readonly StepSide[], flight: Flight): { planes: FacetP
   let height = 0;
   for (let step = 0; step < flight.steps; step += 1) {
     const angleDeg = flight.angleDeg + flight.dropDeg * ((flight.steps - 1) / 2 - step);
+    if (angleDeg < LEAST_STEP_DEG || angleDeg > MOST_STEP_DEG) refuseStep(flight.side, step, angleDeg);
     const slope = Math.tan((angleDeg * Math.PI) / 180);
     for (const { normal, distance, pace } of sides) {
       const rise = slope / pace;
