@@ -10,16 +10,16 @@ import type { MyExercise } from "@/lib/plot/student-view";
 type MyStone = MyExercise["stones"][number];
 
 /** What is worth saying of a stone in its state, beside the state itself. */
-function toStoneDetail(stone: MyStone): string | null {
+function toStoneDetail(stone: MyStone): string {
   const marks = stone.markCount === 1 ? "1 mark" : `${stone.markCount} marks`;
-  if (stone.total !== null) return `${stone.total} of 100 points`;
+  if (stone.total !== null) return `${stone.total.toFixed(2)} of 100 points`;
   if (stone.state === "on-the-bench") return `${marks} so far`;
-  if (stone.state === "handed-in") return `${marks}; the debrief opens once your instructor releases it`;
-  if (stone.state === "missed") return "The exercise closed before it was handed in";
-  return null;
+  if (stone.state === "handed-in") return `${marks}. The debrief opens once your instructor releases it.`;
+  if (stone.state === "missed") return "The exercise closed before it was handed in.";
+  return "";
 }
 
-function StoneTile({
+function StoneRow({
   stone,
   isTaken,
   openSitting,
@@ -33,17 +33,17 @@ function StoneTile({
   return (
     <li className={classes.stone}>
       <div className={classes.glyph}>
-        <CutGlyph cut={stone.cut} size={52} />
+        <CutGlyph cut={stone.cut} size={44} />
       </div>
-      <div className={classes.stoneWords}>
-        <h3>{stone.label}</h3>
-        <p className={classes.body}>
-          {CUT_LABELS[stone.cut]}
-          {stone.weightCt !== null && `, ${stone.weightCt.toFixed(2)} ct`}
-        </p>
+      <h3 className={classes.label}>{stone.label}</h3>
+      <p className={classes.body}>
+        {CUT_LABELS[stone.cut]}
+        {stone.weightCt !== null && `, ${stone.weightCt.toFixed(2)} ct`}
+      </p>
+      <div className={classes.state}>
         <StatusBadge tone={tone}>{words}</StatusBadge>
-        {detail !== null && <p className={classes.body}>{detail}</p>}
       </div>
+      <p className={classes.detail}>{detail}</p>
       <div className={classes.action}>
         <StoneLink stone={stone} isTaken={isTaken} openSitting={openSitting} variant="outline" size="sm" />
       </div>
@@ -96,7 +96,7 @@ export function ExerciseSection({
       {exercise.notes !== "" && <p className={classes.notes}>{exercise.notes}</p>}
       <ul className={classes.stones}>
         {exercise.stones.map((stone) => (
-          <StoneTile key={stone.exerciseStoneId} stone={stone} isTaken={isTaken} openSitting={openSitting} />
+          <StoneRow key={stone.exerciseStoneId} stone={stone} isTaken={isTaken} openSitting={openSitting} />
         ))}
       </ul>
     </section>

@@ -36,7 +36,7 @@ export function NextStepPanel({ step, openSitting }: { step: NextStep; openSitti
           {exercise.title}
           {" · "}
           {step.kind === "read" && stone.total !== null ? (
-            <>{stone.total} of 100 points</>
+            <>{stone.total.toFixed(2)} of 100 points</>
           ) : (
             <>
               due <When iso={exercise.dueAt} show="both" />

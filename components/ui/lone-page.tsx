@@ -16,13 +16,13 @@ export interface LonePageProps {
 export function LonePage({ title, lead, callout = "1", children }: LonePageProps) {
   return (
     <div className={classes.root}>
-      <div className={classes.brand}>
-        <BrandMark size={26} />
-        <span>Loupework</span>
-      </div>
-      <div className={classes.toggle}>
+      <header className={classes.header}>
+        <div className={classes.brand}>
+          <BrandMark size={26} />
+          <span>Loupework</span>
+        </div>
         <SchemeToggle />
-      </div>
+      </header>
       <ClockRing label={callout} className={classes.ring} />
       <main className={classes.main}>
         <h1>{title}</h1>

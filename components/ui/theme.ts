@@ -103,6 +103,7 @@ export const theme = createTheme({
   primaryShade: { light: 8, dark: 1 },
   autoContrast: true,
   variantColorResolver: resolveVariantColors,
+  fontSizes: { xs: "0.8125rem", sm: "0.9375rem", md: "1rem", lg: "1.125rem", xl: "1.25rem" },
   focusRing: "auto",
   defaultRadius: "sm",
   radius: { xs: "2px", sm: "3px", md: "4px", lg: "6px", xl: "8px" },

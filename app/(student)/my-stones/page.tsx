@@ -4,6 +4,7 @@ import { getForPage } from "@/app/get-for-page";
 import { ExerciseSection } from "@/components/my-stones/exercise-section";
 import { findNextStep } from "@/components/my-stones/find-next-step";
 import { NextStepPanel } from "@/components/my-stones/next-step-panel";
+import { sortByUrgency } from "@/components/my-stones/sort-by-urgency";
 import { EmptyState } from "@/components/ui/empty-state";
 import { PageHeader } from "@/components/ui/page-header";
 import { PracticeNote } from "@/components/ui/practice-note";
@@ -14,7 +15,7 @@ export const metadata: Metadata = { title: "My stones" };
 export const dynamic = "force-dynamic";
 
 export default async function MyStonesPage() {
-  const exercises = await getForPage(async () => listMyExercises(await requireViewer()));
+  const exercises = sortByUrgency(await getForPage(async () => listMyExercises(await requireViewer())));
   return (
     <div className="page">
       <PageHeader title="My stones" />
