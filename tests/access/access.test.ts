@@ -9,8 +9,8 @@ import { AppError } from "@/lib/base/app-error";
 import { getDatabase } from "@/lib/data/store/database";
 import { createFirstDirector } from "@/lib/workflows/create-first-director";
 import { type AccessCase, CALLERS, type Outcome } from "@/tests/access/access-case";
+import { countChanges } from "@/tests/access/count-changes";
 import { DATA_CASES, DATA_WITHOUT_VIEWER } from "@/tests/access/data-cases";
-import { dumpDatabase } from "@/tests/access/dump-database";
 import { WORKFLOW_CASES, WORKFLOWS_WITHOUT_VIEWER } from "@/tests/access/workflow-cases";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
 import { buildSchool, PASSWORD, type School } from "@/tests/support/school";
@@ -97,11 +97,11 @@ const CASES: [string, AccessCase][] = [...Object.entries(DATA_CASES), ...Object.
 
 describe.each(CASES)("%s", (_name, { outcomes, byId, call }) => {
   it.each(CALLERS)("%s", async (caller) => {
-    const before = await dumpDatabase();
+    const before = await countChanges();
     const { outcome, message } = await attempt(() => call(school[caller], school));
     expect(outcome).toBe(outcomes[caller]);
     if (outcome === "ok") return leaveDatabase();
-    expect(await dumpDatabase(), "a refusal writes nothing").toBe(before);
+    expect(await countChanges(), "a refusal writes nothing").toBe(before);
     if (!byId) return;
     const ghost = await attempt(() => call(school[caller], makeGhosts()));
     expect(ghost, "what is not there and what is not one's own read the same").toEqual({ outcome, message });
@@ -111,9 +111,9 @@ describe.each(CASES)("%s", (_name, { outcomes, byId, call }) => {
 describe("the first director", () => {
   it("can be made only while there is no account", async () => {
     const input = { login: "mallory", name: "Mallory", password: PASSWORD };
-    const before = await dumpDatabase();
+    const before = await countChanges();
     await expect(createFirstDirector(input)).rejects.toMatchObject({ code: "not-found" });
-    expect(await dumpDatabase()).toBe(before);
+    expect(await countChanges()).toBe(before);
     await leaveDatabase();
     const empty = await createTestDatabase();
     await createFirstDirector(input);

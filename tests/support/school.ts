@@ -28,7 +28,7 @@ export const DAY_MS = 86_400_000;
 
 /** Texts and digits that only a reference, a decoy or another student's work holds. */
 export const SECRETS = {
-  reference: ["reference-secret", "0.1357911", "laser-drill-hole", "note-secret", "SI2"],
+  reference: ["reference-secret", "0.1357911", "note-secret"],
   decoy: ["decoy-secret", "0.2468013"],
   /** Of Ada, Ben and Cyd: a coordinate of each one's plot. */
   ada: ["0.0314159"],
@@ -36,7 +36,7 @@ export const SECRETS = {
   cyd: ["0.0161803"],
 } as const;
 
-/** The stone's reference; its grade and its characteristic stand in no student's plot. */
+/** The reference of both stones. */
 export const REFERENCE: Reference = {
   grades: { clarity: "SI2", colour: "H" },
   marks: [

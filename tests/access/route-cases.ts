@@ -1,0 +1,74 @@
+/** Every route of app/api that answers JSON: how it is called on the first section's things, and what each may expect. */
+import * as plots from "@/app/api/exercises/[exerciseId]/plots.json/route";
+import * as set from "@/app/api/exercises/[exerciseId]/set.json/route";
+import * as claim from "@/app/api/sittings/[sittingId]/claim/route";
+import * as events from "@/app/api/sittings/[sittingId]/events/route";
+import * as handIn from "@/app/api/sittings/[sittingId]/hand-in/route";
+import type { Caller } from "@/tests/access/access-case";
+import { makeMark, type School, WRITER } from "@/tests/support/school";
+
+/** The status for each caller. */
+type Statuses = Readonly<Record<Caller, number>>;
+
+export interface RouteCase {
+  readonly statuses: Statuses;
+  readonly call: (school: School) => Promise<Response>;
+}
+
+const statuses = (row: readonly [number, number, number, number, number, number]): Statuses => {
+  const [director, iris, otto, ada, ben, cyd] = row;
+  return { director, iris, otto, ada, ben, cyd };
+};
+const owner = statuses([403, 403, 403, 200, 404, 404]);
+const teaching = statuses([200, 200, 404, 404, 404, 404]);
+
+const HOST = "loupework.test";
+
+/** A request as the program's own page sends it. */
+export function makePost(body: unknown, headers: Record<string, string> = {}): Request {
+  return new Request(`http://${HOST}/`, {
+    method: "POST",
+    headers: { host: HOST, origin: `http://${HOST}`, "content-type": "application/json", ...headers },
+    body: typeof body === "string" ? body : JSON.stringify(body),
+  });
+}
+
+const get = () => new Request(`http://${HOST}/`, { headers: { host: HOST } });
+const sitting = (sittingId: string) => ({ params: Promise.resolve({ sittingId }) });
+const exercise = (exerciseId: string) => ({ params: Promise.resolve({ exerciseId }) });
+
+export const ROUTE_CASES: Readonly<Record<string, RouteCase>> = {
+  "POST sittings/[sittingId]/events": {
+    statuses: owner,
+    call: ({ adaOnBench }) =>
+      events.POST(
+        makePost({
+          writerId: WRITER,
+          events: [{ seq: 3, atMs: 9000, kind: "marks", put: [makeMark("m2", 0.1)], removed: [] }],
+        }),
+        sitting(adaOnBench),
+      ),
+  },
+  "POST sittings/[sittingId]/claim": {
+    statuses: owner,
+    call: ({ adaOnBench }) => claim.POST(makePost({ writerId: WRITER, takeOver: true }), sitting(adaOnBench)),
+  },
+  "POST sittings/[sittingId]/hand-in": {
+    statuses: owner,
+    call: ({ adaOnBench }) => handIn.POST(makePost({ writerId: WRITER, lastSeq: 2 }), sitting(adaOnBench)),
+  },
+  "GET exercises/[exerciseId]/set.json": {
+    statuses: teaching,
+    call: ({ exerciseId }) => set.GET(get(), exercise(exerciseId)),
+  },
+  "GET exercises/[exerciseId]/plots.json": {
+    statuses: teaching,
+    call: ({ exerciseId }) => plots.GET(get(), exercise(exerciseId)),
+  },
+};
+
+/** Routes that are walked elsewhere. */
+export const OTHER_ROUTES: Readonly<Record<string, string>> = {
+  "GET auth/[...nextauth]": "sign-in itself (tests/integration/sign-in.test.ts)",
+  "POST auth/[...nextauth]": "sign-in itself (tests/integration/sign-in.test.ts)",
+};
