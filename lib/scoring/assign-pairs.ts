@@ -22,53 +22,58 @@ export function toTie(distance: number): number {
 
 /** Groups edges that share a mark, directly or through others. Each group is a problem of its own. */
 function splitEdges<E extends Edge>(edges: readonly E[]): E[][] {
-  const parent = new Map<number, number>();
-  const findRoot = (node: number): number => {
-    let root = node;
-    for (let up = parent.get(root); up !== undefined && up !== root; up = parent.get(root)) root = up;
-    for (let at = node; at !== root; ) {
-      const up = parent.get(at) ?? root;
-      parent.set(at, root);
-      at = up;
-    }
-    return root;
-  };
-  // Plotted marks are kept apart from reference marks by odd and even numbers.
-  for (const { reference, plotted } of edges) {
-    const [a, b] = [2 * reference, 2 * plotted + 1];
-    if (!parent.has(a)) parent.set(a, a);
-    if (!parent.has(b)) parent.set(b, b);
-    const [rootA, rootB] = [findRoot(a), findRoot(b)];
-    if (rootA !== rootB) parent.set(rootB, rootA);
-  }
-  const groups = new Map<number, E[]>();
+  let references = 0;
+  let plotted = 0;
   for (const edge of edges) {
-    const root = findRoot(2 * edge.reference);
-    const group = groups.get(root);
-    if (group === undefined) groups.set(root, [edge]);
+    references = Math.max(references, edge.reference + 1);
+    plotted = Math.max(plotted, edge.plotted + 1);
+  }
+  const parent = Int32Array.from({ length: references + plotted }, (_, node) => node);
+  const findRoot = (node: number) => {
+    let at = node;
+    while (parent[at] !== at) {
+      parent[at] = parent[parent[at] as number] as number;
+      at = parent[at] as number;
+    }
+    return at;
+  };
+  for (const edge of edges) parent[findRoot(references + edge.plotted)] = findRoot(edge.reference);
+  const groupOf = new Map<number, E[]>();
+  for (const edge of edges) {
+    const root = findRoot(edge.reference);
+    const group = groupOf.get(root);
+    if (group === undefined) groupOf.set(root, [edge]);
     else group.push(edge);
   }
-  return [...groups.values()];
+  return [...groupOf.values()];
 }
 
-function solveGroup<E extends Edge>(edges: readonly E[]): E[] {
-  if (edges.length === 1) return [...edges];
-  const references = [...new Set(edges.map((edge) => edge.reference))].sort((a, b) => a - b);
-  const plotted = [...new Set(edges.map((edge) => edge.plotted))].sort((a, b) => a - b);
-  const rowOf = new Map(references.map((index, row) => [index, row]));
-  const columnOf = new Map(plotted.map((index, column) => [index, column]));
-  const [rows, columns] = [references.length, plotted.length];
-  const cost = new Float64Array(rows * columns);
-  const tieCost = new Float64Array(rows * columns);
-  const edgeAt = new Map<number, E>();
+/** Sorted without repeats. */
+function listDistinct(indices: number[]): number[] {
+  indices.sort((a, b) => a - b);
+  return indices.filter((index, i) => i === 0 || index !== indices[i - 1]);
+}
+
+function solveGroup<E extends Edge>(edges: readonly E[]): readonly E[] {
+  if (edges.length === 1) return edges;
+  const references = listDistinct(edges.map((edge) => edge.reference));
+  const plotted = listDistinct(edges.map((edge) => edge.plotted));
+  const columns = plotted.length;
+  const cost = new Float64Array(references.length * columns);
+  const tieCost = new Float64Array(cost.length);
+  const edgeAt: (E | undefined)[] = new Array(cost.length);
   for (const edge of edges) {
-    const cell = (rowOf.get(edge.reference) as number) * columns + (columnOf.get(edge.plotted) as number);
+    const cell = references.indexOf(edge.reference) * columns + plotted.indexOf(edge.plotted);
     cost[cell] = -edge.gain;
     tieCost[cell] = edge.tie;
-    edgeAt.set(cell, edge);
+    edgeAt[cell] = edge;
   }
-  const assigned = assignMinimum({ rows, columns, cost, tieCost });
-  return Array.from(assigned).flatMap((column, row) => edgeAt.get(row * columns + column) ?? []);
+  const made: E[] = [];
+  assignMinimum({ rows: references.length, columns, cost, tieCost }).forEach((column, row) => {
+    const edge = column < 0 ? undefined : edgeAt[row * columns + column];
+    if (edge !== undefined) made.push(edge);
+  });
+  return made;
 }
 
 /**

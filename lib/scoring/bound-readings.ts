@@ -4,7 +4,7 @@ import type { Rubric } from "@/lib/plot/rubric";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";
 import { rateExtent, rateLikeness, rateLocation } from "@/lib/scoring/rate-pair";
-import { type Reading, SEARCH_STEP_DEG } from "@/lib/scoring/reading";
+import { SEARCH_STEP_DEG } from "@/lib/scoring/reading";
 
 const STEPS = 360 / SEARCH_STEP_DEG;
 const STEP = (2 * Math.PI) / STEPS;
@@ -23,92 +23,143 @@ function boundMerges(
   for (const { mark, geometry } of plotted) {
     if (geometry.kind !== "outline") continue;
     const types = prepared.getTypes(mark.characteristic);
-    const radius = Math.hypot(geometry.centreX, geometry.centreY);
-    const held = prepared.marks.flatMap((model, index) => {
-      const { centreX, centreY } = model.geometry;
-      const isHeld = Math.abs(Math.hypot(centreX, centreY) - radius) <= geometry.reach + SLACK;
-      const type = types[index] as number;
-      return isHeld && type >= 0.5 && !model.optional && model.mark.view === mark.view
-        ? [{ index, type, model }]
-        : [];
+    const held: number[] = [];
+    prepared.marks.forEach((model, index) => {
+      if ((types[index] as number) < 0.5 || model.optional || model.mark.view !== mark.view) return;
+      if (Math.abs(model.geometry.radius - geometry.radius) <= geometry.reach + SLACK) held.push(index);
     });
     if (held.length < 2) continue;
-    for (const { index, type, model } of held) {
-      bounds[index] = Math.max(bounds[index] as number, model.weight * merged * type);
+    for (const index of held) {
+      const worth = (prepared.marks[index]?.weight ?? 0) * merged * (types[index] as number);
+      if (worth > (bounds[index] as number)) bounds[index] = worth;
     }
   }
   return bounds;
 }
 
+/** What a reading can come to at most. */
+export interface Bound {
+  /** No less than `F`, 0…1. */
+  readonly foundShare: number;
+  /** No more than what the strays take off, 0…1. */
+  readonly deducted: number;
+  /** No less than the support of the turn. */
+  readonly support: number;
+}
+
+/** The least that a stray can cost: any, and one that lies near no reference mark, so is no fragment and no double. */
+function getLeastCharges(
+  { decoys }: PreparedReference,
+  { deductions }: Rubric,
+): { any: number; far: number } {
+  const { dust, echo, glint, unexplained } = deductions;
+  const any = Math.min(...Object.values(deductions));
+  return { any, far: decoys.length > 0 ? any : Math.min(dust, echo, glint, unexplained) };
+}
+
+/** The sweep's tallies, by step and, where they are by reference mark as well, at [step * marks + mark]. */
+interface Tally {
+  /** The most that any plotted mark could earn of each reference mark. */
+  readonly best: Float64Array;
+  /** 1 where some plotted mark could support the turn by a reference mark. */
+  readonly supports: Uint8Array;
+  /** How many plotted marks lie near something. */
+  readonly nearby: Int32Array;
+}
+
 /**
- * Upper bounds of `F` for the readings at every 7.5 degrees, all mirrored or none; `[k]` is that of the turn by k steps.
- *
- * A turn keeps the distance of a mark's centre from the middle of the stone, so a pair can be near only in the turns of one
- * window. Each reference mark gets the best that any plotted mark could give it there; that a mark serves once only
- * is left out of account.
+ * Enters one plotted mark into the tallies. A turn keeps the distance of its centre from the middle of the stone, so it can be
+ * near a target only in the turns of one window.
+ */
+function sweepMark(
+  prepared: PreparedReference,
+  { mark, geometry }: PlottedModel,
+  mirrored: boolean,
+  rubric: Rubric,
+  tally: Tally,
+) {
+  const { marks } = prepared;
+  const types = prepared.getTypes(mark.characteristic);
+  const isNear = new Uint8Array(STEPS);
+  const pRadius = geometry.radius;
+  const pAngle = mirrored ? Math.PI - geometry.angle : geometry.angle;
+  // The turn that lays p on r is the clockwise angle between them in the crown view, the other way in the pavilion.
+  const sense = mark.view === VIEWS[0] ? 1 : -1;
+  for (const { reference, geometry: target, isStandIn } of prepared.targets[mark.view]) {
+    const rRadius = target.radius;
+    const spread = (geometry.reach + target.reach) / 2;
+    const limit = rubric.far + 2 * spread + SLACK;
+    const model = marks[reference];
+    if (model === undefined || Math.abs(pRadius - rRadius) >= limit) continue;
+    const extent = rateExtent(target.logExtent, geometry.logExtent);
+    const likeness =
+      rateLikeness(types[reference] as number, extent, rubric) * (isStandIn ? rubric.otherView : 1);
+    const worth = model.optional ? 0 : model.weight * Math.min(1, likeness);
+    // The window: every turn by which the two centres come within the limit of one another.
+    const squares = pRadius * pRadius + rRadius * rRadius;
+    const product = 2 * pRadius * rRadius;
+    const reachCos = (squares - limit * limit) / (product + Number.MIN_VALUE);
+    const half = reachCos <= -1 ? Math.PI : Math.acos(Math.min(1, reachCos)) + SLACK;
+    const middle = sense * (pAngle - target.angle);
+    const from = Math.ceil((middle - half) / STEP);
+    const to = Math.min(Math.floor((middle + half) / STEP), from + STEPS - 1);
+    const cosMiddle = product * Math.cos(middle);
+    const sinMiddle = product * Math.sin(middle);
+    const zero = rubric.far + spread + SLACK;
+    // The tallies of each turn in it.
+    for (let step = from; step <= to; step += 1) {
+      const k = ((step % STEPS) + STEPS) % STEPS;
+      isNear[k] = 1;
+      const apart2 = squares - (COS[k] as number) * cosMiddle - (SIN[k] as number) * sinMiddle;
+      if (apart2 >= zero * zero) continue;
+      const location = rateLocation(Math.sqrt(Math.max(0, apart2)) - spread - SLACK, rubric);
+      const at = k * marks.length + reference;
+      if (location >= 0.5) tally.supports[at] = 1;
+      if (worth * location > (tally.best[at] as number)) tally.best[at] = worth * location;
+    }
+  }
+  for (let k = 0; k < STEPS; k += 1) tally.nearby[k] = (tally.nearby[k] as number) + (isNear[k] as number);
+}
+
+const UNBOUNDED: Bound = { foundShare: 1, deducted: 0, support: Number.POSITIVE_INFINITY };
+
+/**
+ * Bounds for the readings at every 7.5 degrees, all mirrored or none: by turn. A turn that lies between the steps has
+ * none. Each reference mark gets the best that any plotted mark could give it; that a mark serves once only is
+ * left out of account. Of the strays, those are counted that lie near nothing, and those that are too many.
  */
 export function boundReadings(
   prepared: PreparedReference,
   plotted: readonly PlottedModel[],
   mirrored: boolean,
   rubric: Rubric,
-): Float64Array {
+): (turnDeg: number) => Bound {
   const count = prepared.marks.length;
-  const bounds = new Float64Array(STEPS);
-  if (prepared.weightSum === 0) return bounds.fill(1);
+  const tally: Tally = {
+    best: new Float64Array(STEPS * count),
+    supports: new Uint8Array(STEPS * count),
+    nearby: new Int32Array(STEPS),
+  };
   const merges = boundMerges(prepared, plotted, rubric.merged);
-  const best = new Float64Array(STEPS * count);
-  for (let k = 0; k < STEPS; k += 1) best.set(merges, k * count);
-  for (const { mark, geometry } of plotted) {
-    const types = prepared.getTypes(mark.characteristic);
-    const px = mirrored ? -geometry.centreX : geometry.centreX;
-    const py = geometry.centreY;
-    const pRadius = Math.sqrt(px * px + py * py);
-    // The turn that lays p on r is the clockwise angle between them in the crown view, the other way in the pavilion.
-    const sense = mark.view === VIEWS[0] ? 1 : -1;
-    for (const { reference, geometry: target, isStandIn } of prepared.targets[mark.view]) {
-      const model = prepared.marks[reference];
-      if (model === undefined || model.optional) continue;
-      const spread = (geometry.reach + target.reach) / 2;
-      const limit = rubric.far + spread + SLACK;
-      const { centreX: rx, centreY: ry } = target;
-      const rRadius = Math.sqrt(rx * rx + ry * ry);
-      if (Math.abs(pRadius - rRadius) >= limit) continue;
-      const likeness = rateLikeness(
-        types[reference] as number,
-        rateExtent(target.logExtent, geometry.logExtent),
-        rubric,
-      );
-      const worth = model.weight * Math.min(1, likeness * (isStandIn ? rubric.otherView : 1));
-      const squares = pRadius * pRadius + rRadius * rRadius;
-      const dot = px * rx + py * ry;
-      const cross = sense * (rx * py - ry * px);
-      const reachCos = (squares - limit * limit) / (2 * pRadius * rRadius + Number.MIN_VALUE);
-      const half = reachCos <= -1 ? Math.PI : Math.acos(Math.min(1, reachCos)) + SLACK;
-      const middle = Math.atan2(cross, dot);
-      const from = Math.ceil((middle - half) / STEP);
-      const to = Math.min(Math.floor((middle + half) / STEP), from + STEPS - 1);
-      for (let step = from; step <= to; step += 1) {
-        const k = ((step % STEPS) + STEPS) % STEPS;
-        const along = (COS[k] as number) * dot + (SIN[k] as number) * cross;
-        const apart = Math.sqrt(Math.max(0, squares - 2 * along)) - spread - SLACK;
-        const value = worth * rateLocation(apart, rubric);
-        const at = k * count + reference;
-        if (value > (best[at] as number)) best[at] = value;
-      }
+  for (let k = 0; k < STEPS; k += 1) tally.best.set(merges, k * count);
+  for (const model of plotted) sweepMark(prepared, model, mirrored, rubric, tally);
+  const least = getLeastCharges(prepared, rubric);
+  return (turnDeg) => {
+    const steps = turnDeg / SEARCH_STEP_DEG;
+    if (!Number.isInteger(steps)) return UNBOUNDED;
+    const k = ((steps % STEPS) + STEPS) % STEPS;
+    let earned = 0;
+    let support = 0;
+    for (let at = k * count; at < (k + 1) * count; at += 1) {
+      earned += tally.best[at] as number;
+      support += tally.supports[at] as number;
     }
-  }
-  for (let k = 0; k < STEPS; k += 1) {
-    let sum = 0;
-    for (let r = 0; r < count; r += 1) sum += best[k * count + r] as number;
-    bounds[k] = Math.min(1, sum / prepared.weightSum);
-  }
-  return bounds;
-}
-
-/** The bound of one reading out of those of its kind; 1 for a turn that lies between the steps. */
-export function getBound(bounds: Float64Array, { turnDeg }: Reading): number {
-  const steps = turnDeg / SEARCH_STEP_DEG;
-  if (!Number.isInteger(steps)) return 1;
-  return bounds[((steps % STEPS) + STEPS) % STEPS] ?? 1;
+    const nearby = tally.nearby[k] as number;
+    const charge = least.far * (plotted.length - nearby) + least.any * Math.max(0, nearby - count);
+    return {
+      foundShare: prepared.weightSum > 0 ? Math.min(1, earned / prepared.weightSum + SLACK) : 1,
+      deducted: Math.max(0, Math.min(charge, rubric.deductionCap) / 100 - SLACK),
+      support,
+    };
+  };
 }

@@ -1,6 +1,6 @@
 /** Which reading of a plot counts, and which would fit better but earns nothing (SPEC 3). */
 import type { Rubric } from "@/lib/plot/rubric";
-import { boundReadings, getBound } from "@/lib/scoring/bound-readings";
+import { type Bound, boundReadings } from "@/lib/scoring/bound-readings";
 import { getDeduction, getPlotPoints, toHundredths } from "@/lib/scoring/count-points";
 import { findCauses, type Stray } from "@/lib/scoring/find-causes";
 import type { DottingBurst } from "@/lib/scoring/is-dotting";
@@ -70,33 +70,42 @@ function isBetter(outcome: Outcome, best: Outcome): boolean {
 
 interface BoundedReading {
   readonly reading: Reading;
+  /** The most hundredths that it can come to. */
   readonly most: number;
 }
 
-function boundAll(question: Question, readings: readonly Reading[]): BoundedReading[] {
-  const { prepared, plotted, rubric } = question;
-  const bounds = [false, true].map((mirrored) =>
-    readings.some((reading) => reading.mirrored === mirrored)
-      ? boundReadings(prepared, plotted, mirrored, rubric)
-      : new Float64Array(0),
-  );
+type GetBound = (reading: Reading) => Bound;
+
+/** Bounds of readings, worked out when first asked for: those that are not mirrored, and those that are. */
+function prepareBounds({ prepared, plotted, rubric }: Question): GetBound {
+  const known: ReturnType<typeof boundReadings>[] = [];
+  return ({ turnDeg, mirrored }) => {
+    const side = Number(mirrored);
+    known[side] ??= boundReadings(prepared, plotted, mirrored, rubric);
+    return known[side](turnDeg);
+  };
+}
+
+/** The readings that can have the support they need, the most promising first. */
+function boundAll(question: Question, getBound: GetBound, readings: readonly Reading[]): BoundedReading[] {
   return readings
-    .map((reading) => {
-      const bound = getBound(bounds[Number(reading.mirrored)] ?? new Float64Array(0), reading);
-      return { reading, most: rank(question, bound + 1e-9, 0) };
+    .flatMap((reading): BoundedReading[] => {
+      const bound = getBound(reading);
+      if (bound.support < question.rubric.turnSupport) return [];
+      return [{ reading, most: rank(question, bound.foundShare, bound.deducted) }];
     })
     .sort((a, b) => b.most - a.most || compareReadings(a.reading, b.reading));
 }
 
 /** The best reading among those that the rubric counts. */
-function findCounted(question: Question): Outcome {
+function findCounted(question: Question, getBound: GetBound): Outcome {
   const { prepared, rubric } = question;
   let best = readPlot(question, AS_DRAWN, 0);
   if (best === null) throw new Error("findCounted: the plot as drawn always has a reading");
   const turns = rubric.orientation === "given" ? [] : prepared.turns.filter((turnDeg) => turnDeg !== 0);
   if (turns.length === 0 || best.hundredths >= rank(question, 1, 0)) return best;
   const readings = turns.map((turnDeg): Reading => ({ turnDeg, mirrored: false }));
-  for (const { reading, most } of boundAll(question, readings)) {
+  for (const { reading, most } of boundAll(question, getBound, readings)) {
     if (most < best.hundredths) break;
     const outcome = readPlot(question, reading, best.hundredths);
     if (outcome !== null && isBetter(outcome, best)) best = outcome;
@@ -105,13 +114,13 @@ function findCounted(question: Question): Outcome {
 }
 
 /** The reading that would beat the counted one by the most, if by enough points to be told. */
-function findWouldFit(question: Question, counted: Outcome): WouldFit | null {
+function findWouldFit(question: Question, getBound: GetBound, counted: Outcome): WouldFit | null {
   const { prepared, rubric } = question;
   if (rubric.shares.plot === 0) return null;
   const needed = counted.hundredths + Math.max(1, toHundredths(rubric.wouldFitGain));
   if (rank(question, 1, 0) < needed) return null;
   let best: Outcome | null = null;
-  for (const { reading, most } of boundAll(question, listSearchReadings(prepared.turns))) {
+  for (const { reading, most } of boundAll(question, getBound, listSearchReadings(prepared.turns))) {
     if (most < Math.max(needed, best?.hundredths ?? 0)) break;
     if (compareReadings(reading, AS_DRAWN) === 0) continue;
     const outcome = readPlot(question, reading, needed);
@@ -124,6 +133,7 @@ function findWouldFit(question: Question, counted: Outcome): WouldFit | null {
 
 /** The reading that counts for a plot, worked out, and the one that would fit better, if any is worth telling of. */
 export function chooseReading(question: Question): ChosenReading {
-  const counted = findCounted(question);
-  return { counted, wouldFit: findWouldFit(question, counted) };
+  const getBound = prepareBounds(question);
+  const counted = findCounted(question, getBound);
+  return { counted, wouldFit: findWouldFit(question, getBound, counted) };
 }

@@ -16,8 +16,11 @@ const toPlace = ({ mark, geometry }: Pick<PlottedModel, "mark" | "geometry">): P
 ];
 
 /** Places of different views are never the same place. */
-function getPlaceDistance([ax = 0, ay = 0, aView]: Place, [bx = 0, by = 0, bView]: Place): number {
-  return aView === bView ? Math.hypot(ax - bx, ay - by) : Number.POSITIVE_INFINITY;
+function getPlaceDistance(reference: Place, plotted: Place): number {
+  if (reference[2] !== plotted[2]) return Number.POSITIVE_INFINITY;
+  const dx = (reference[0] as number) - (plotted[0] as number);
+  const dy = (reference[1] as number) - (plotted[1] as number);
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /**

@@ -6,7 +6,7 @@ import type { StrayDetail, StrayResult } from "@/lib/plot/score-result";
 import type { Evidence, Stray } from "@/lib/scoring/find-causes";
 import type { MarkGeometry } from "@/lib/scoring/mark-geometry";
 import type { Matching } from "@/lib/scoring/match-marks";
-import { measureDistance } from "@/lib/scoring/measure-distance";
+import { boundDistance, measureDistance } from "@/lib/scoring/measure-distance";
 import { measureEchoCover } from "@/lib/scoring/measure-echo-cover";
 import {
   nameClock,
@@ -140,6 +140,7 @@ function explainUnexplained(exhibit: Exhibit, { mark, geometry }: PlottedModel):
   let nearest: { model: ReferenceModel; distance: number } | null = null;
   for (const model of exhibit.prepared.marks) {
     if (model.mark.view !== mark.view) continue;
+    if (nearest !== null && boundDistance(model.geometry, geometry) >= nearest.distance) continue;
     const distance = measureDistance(model.geometry, geometry);
     if (nearest === null || distance < nearest.distance) nearest = { model, distance };
   }

@@ -1,4 +1,5 @@
 /** Why each stray came about, with its evidence: the first cause that fits (SPEC 5). */
+import type { View } from "@/lib/gem/point";
 import type { Cause, Decoy } from "@/lib/plot/mark";
 import type { Rubric } from "@/lib/plot/rubric";
 import { toTie } from "@/lib/scoring/assign-pairs";
@@ -46,12 +47,26 @@ export interface Stray {
   readonly charge: number;
 }
 
+interface FoundPlace {
+  readonly model: ReferenceModel;
+  readonly index: number;
+  readonly geometry: MarkGeometry;
+}
+
+interface BehindPlace {
+  readonly model: ReferenceModel;
+  readonly standIn: StandIn;
+  readonly geometry: MarkGeometry;
+}
+
 interface Scene {
   readonly prepared: PreparedReference;
   readonly laid: readonly PlottedModel[];
   readonly rubric: Rubric;
   readonly bursts: readonly DottingBurst[];
-  readonly found: readonly { readonly model: ReferenceModel; readonly index: number }[];
+  /** What was found, or has a mark set against it, in its own view and as it shows in the other. */
+  readonly found: Readonly<Record<View, readonly FoundPlace[]>>;
+  readonly behind: Readonly<Record<View, readonly BehindPlace[]>>;
   readonly glints: ReadonlyMap<number, GlintEvidence>;
 }
 
@@ -60,9 +75,11 @@ function findNearest<P extends { readonly geometry: MarkGeometry }>(
   places: readonly P[],
   plotted: MarkGeometry,
   limit: number,
+  accepts: (place: P) => boolean = () => true,
 ): { place: P; distance: number } | null {
   let nearest: { place: P; distance: number } | null = null;
   for (const place of places) {
+    if (!accepts(place)) continue;
     if (boundDistance(place.geometry, plotted) - (place.geometry.reach + plotted.reach) / 2 > limit) continue;
     const distance = measureNearness(place.geometry, plotted);
     if (distance > limit + 1e-9) continue;
@@ -80,20 +97,13 @@ function findDecoy({ prepared, rubric }: Scene, { mark, geometry }: PlottedModel
 
 function findFragment({ prepared, rubric, found }: Scene, { mark, geometry }: PlottedModel): Evidence | null {
   const types = prepared.getTypes(mark.characteristic);
-  const places = found
-    .filter(({ model, index }) => model.mark.view === mark.view && (types[index] as number) >= 0.5)
-    .map(({ model }) => ({ model, geometry: model.geometry }));
-  const nearest = findNearest(places, geometry, rubric.far / 2);
+  const isAlike = ({ index }: FoundPlace) => (types[index] as number) >= 0.5;
+  const nearest = findNearest(found[mark.view], geometry, rubric.far / 2, isAlike);
   return nearest && { kind: "fragment", model: nearest.place.model, distance: nearest.distance };
 }
 
-function findDouble({ rubric, found }: Scene, { mark, geometry }: PlottedModel): Evidence | null {
-  const places = found
-    .filter(({ model }) => model.mark.view !== mark.view)
-    .flatMap(({ model }) =>
-      model.standIns.map((standIn) => ({ model, standIn, geometry: standIn.geometry })),
-    );
-  const nearest = findNearest(places, geometry, rubric.far);
+function findDouble({ rubric, behind }: Scene, { mark, geometry }: PlottedModel): Evidence | null {
+  const nearest = findNearest(behind[mark.view], geometry, rubric.far);
   if (nearest === null) return null;
   const { model, standIn } = nearest.place;
   return { kind: "double", model, standIn, distance: nearest.distance };
@@ -101,7 +111,9 @@ function findDouble({ rubric, found }: Scene, { mark, geometry }: PlottedModel):
 
 /** From an image, which is predicted for the centre of a mark, to the centre of a shape or to the shape as a whole. */
 function measureFromImage([x, y]: readonly [number, number], geometry: MarkGeometry, limit: number): number {
-  const centres = Math.hypot(x - geometry.centreX, y - geometry.centreY);
+  const dx = x - geometry.centreX;
+  const dy = y - geometry.centreY;
+  const centres = Math.sqrt(dx * dx + dy * dy);
   if (centres <= limit || centres - geometry.reach > limit) return centres;
   const point = Float64Array.of(x, y);
   const image: MarkGeometry = { ...geometry, kind: "dot", vertices: point, samples: point, reach: 0 };
@@ -162,6 +174,22 @@ function explainStray(scene: Scene, plotted: number): Stray | null {
   };
 }
 
+function listFoundPlaces(prepared: PreparedReference, matching: Matching): Pick<Scene, "found" | "behind"> {
+  const found: Record<View, FoundPlace[]> = { crown: [], pavilion: [] };
+  const behind: Record<View, BehindPlace[]> = { crown: [], pavilion: [] };
+  const indices = [...matching.matched, ...matching.merges, ...matching.setAside].map((one) => one.reference);
+  for (const index of indices.sort((a, b) => a - b)) {
+    const model = prepared.marks[index];
+    if (model === undefined) continue;
+    const { view } = model.mark;
+    found[view].push({ model, index, geometry: model.geometry });
+    for (const standIn of model.standIns) {
+      behind[view === "crown" ? "pavilion" : "crown"].push({ model, standIn, geometry: standIn.geometry });
+    }
+  }
+  return { found, behind };
+}
+
 /** The strays of a matching, ordered by plotted mark. Nothing left over gives none. */
 export function findCauses(
   prepared: PreparedReference,
@@ -170,11 +198,7 @@ export function findCauses(
   bursts: readonly DottingBurst[],
   rubric: Rubric,
 ): Stray[] {
-  const indices = new Set(
-    [...matching.matched, ...matching.merges, ...matching.setAside].map((one) => one.reference),
-  );
-  const found = prepared.marks.flatMap((model, index) => (indices.has(index) ? [{ model, index }] : []));
   const glints = findGlints(prepared, laid, matching.leftover, rubric);
-  const scene: Scene = { prepared, laid, rubric, bursts, found, glints };
+  const scene: Scene = { prepared, laid, rubric, bursts, ...listFoundPlaces(prepared, matching), glints };
   return matching.leftover.flatMap((plotted) => explainStray(scene, plotted) ?? []);
 }

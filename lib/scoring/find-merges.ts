@@ -124,11 +124,12 @@ export function assignWithMerges<E extends Edge>(
   barred: ReadonlySet<number>,
   rubric: Rubric,
 ): MergeChoice<E> {
-  let best = tryRounds(edges, [], []);
   const rounds = listRounds(prepared, laid, barred, rubric);
+  if (rounds.length === 0) return { made: assignPairs(edges), merges: [] };
+  let best = tryRounds(edges, [], []);
   let [chosen, forced] = [[] as readonly Round[], [] as readonly number[]];
   let budget = Math.min(400, Math.max(16, Math.floor(200_000 / (edges.length + 1))));
-  for (let isBetter = rounds.length > 0; isBetter && budget > 0; ) {
+  for (let isBetter = true; isBetter && budget > 0; ) {
     isBetter = false;
     const [start, startForced] = [chosen, forced];
     for (const round of rounds) {

@@ -15,17 +15,19 @@ function mixPoints(points: Float64Array): Float64Array {
   for (let i = mixed.length / 2 - 1; i > 0; i -= 1) {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
     const j = Math.floor((state / 4294967296) * (i + 1));
-    for (const k of [0, 1]) {
-      const kept = mixed[2 * i + k] as number;
-      mixed[2 * i + k] = mixed[2 * j + k] as number;
-      mixed[2 * j + k] = kept;
-    }
+    const x = mixed[2 * i] as number;
+    const y = mixed[2 * i + 1] as number;
+    mixed[2 * i] = mixed[2 * j] as number;
+    mixed[2 * i + 1] = mixed[2 * j + 1] as number;
+    mixed[2 * j] = x;
+    mixed[2 * j + 1] = y;
   }
   return mixed;
 }
 
 function holds(circle: Circle, x: number, y: number): boolean {
-  const [dx, dy] = [x - circle.x, y - circle.y];
+  const dx = x - circle.x;
+  const dy = y - circle.y;
   const radius2 = circle.radius * circle.radius;
   return dx * dx + dy * dy <= radius2 * (1 + SLACK) + Number.MIN_VALUE;
 }
@@ -55,18 +57,20 @@ function spanThree(ax: number, ay: number, bx: number, by: number, cx: number, c
  */
 export function findSmallestCircle(points: Float64Array): Circle {
   const p = mixPoints(points);
-  const at = (i: number): [number, number] => [p[2 * i] as number, p[2 * i + 1] as number];
   let circle: Circle = { x: p[0] ?? 0, y: p[1] ?? 0, radius: 0 };
-  for (let i = 1; i < p.length / 2; i += 1) {
-    const [ax, ay] = at(i);
+  for (let i = 2; i < p.length; i += 2) {
+    const ax = p[i] as number;
+    const ay = p[i + 1] as number;
     if (holds(circle, ax, ay)) continue;
     circle = { x: ax, y: ay, radius: 0 };
-    for (let j = 0; j < i; j += 1) {
-      const [bx, by] = at(j);
+    for (let j = 0; j < i; j += 2) {
+      const bx = p[j] as number;
+      const by = p[j + 1] as number;
       if (holds(circle, bx, by)) continue;
       circle = spanTwo(ax, ay, bx, by);
-      for (let k = 0; k < j; k += 1) {
-        const [cx, cy] = at(k);
+      for (let k = 0; k < j; k += 2) {
+        const cx = p[k] as number;
+        const cy = p[k + 1] as number;
         if (!holds(circle, cx, cy)) circle = spanThree(ax, ay, bx, by, cx, cy);
       }
     }

@@ -34,9 +34,10 @@ export function listPairs(
   rubric: Rubric,
 ): readonly Pair[] {
   const pairs: Pair[] = [];
+  const best: (Pair | undefined)[] = new Array(prepared.marks.length);
   laid.forEach(({ mark, geometry }, plotted) => {
     const types = prepared.getTypes(mark.characteristic);
-    const best = new Map<number, Pair>();
+    const reached: number[] = [];
     for (const target of prepared.targets[mark.view]) {
       if (boundDistance(target.geometry, geometry) >= rubric.far) continue;
       const distance = measureDistance(target.geometry, geometry);
@@ -48,9 +49,16 @@ export function listPairs(
       const factor = isStandIn ? rubric.otherView : 1;
       const value = Math.min(1, location * rateLikeness(type, extent, rubric) * factor);
       const pair = { reference, plotted, distance, location, type, extent, value, inOtherView: isStandIn };
-      if (value > 0 && isBetter(pair, best.get(reference))) best.set(reference, pair);
+      const known = best[reference];
+      if (value <= 0 || !isBetter(pair, known)) continue;
+      if (known === undefined) reached.push(reference);
+      best[reference] = pair;
     }
-    if (best.size > 0) pairs.push(...[...best.values()].sort((a, b) => a.reference - b.reference));
+    for (const reference of reached.sort((a, b) => a - b)) {
+      const pair = best[reference];
+      if (pair !== undefined) pairs.push(pair);
+      best[reference] = undefined;
+    }
   });
   return pairs;
 }

@@ -20,6 +20,9 @@ export interface MarkGeometry {
   readonly centreY: number;
   /** Distance from that centre to the farthest vertex: the whole shape lies within it. */
   readonly reach: number;
+  /** The centre's distance from the middle of the stone, and its angle there, counter-clockwise from x, in radians. */
+  readonly radius: number;
+  readonly angle: number;
   /** Diameter of the smallest circle round the vertices, at least `SMALLEST_EXTENT`. */
   readonly extent: number;
   readonly logExtent: number;
@@ -35,15 +38,16 @@ export interface Motion {
   readonly dy: number;
 }
 
-function getEdgeLengths(vertices: Float64Array, isClosed: boolean): number[] {
+function getEdgeLengths(vertices: Float64Array, isClosed: boolean): Float64Array {
   const count = vertices.length / 2;
-  return Array.from({ length: isClosed ? count : count - 1 }, (_, i) => {
-    const j = (i + 1) % count;
-    return Math.hypot(
-      (vertices[2 * j] as number) - (vertices[2 * i] as number),
-      (vertices[2 * j + 1] as number) - (vertices[2 * i + 1] as number),
-    );
-  });
+  const lengths = new Float64Array(isClosed ? count : count - 1);
+  for (let i = 0; i < lengths.length; i += 1) {
+    const j = i + 1 < count ? i + 1 : 0;
+    const dx = (vertices[2 * j] as number) - (vertices[2 * i] as number);
+    const dy = (vertices[2 * j + 1] as number) - (vertices[2 * i + 1] as number);
+    lengths[i] = Math.sqrt(dx * dx + dy * dy);
+  }
+  return lengths;
 }
 
 /** Evenly spaced points along a polyline: both ends of an open one, from the first vertex round a closed one. */
@@ -63,33 +67,45 @@ function samplePath(vertices: Float64Array, isClosed: boolean): Float64Array {
     }
     const length = lengths[edge] as number;
     const t = length > 0 ? Math.min(1, Math.max(0, (along - before) / length)) : 0;
-    const next = (edge + 1) % count;
-    for (const c of [0, 1]) {
-      const from = vertices[2 * edge + c] as number;
-      samples[2 * k + c] = from + t * ((vertices[2 * next + c] as number) - from);
-    }
+    const next = edge + 1 < count ? edge + 1 : 0;
+    const x = vertices[2 * edge] as number;
+    const y = vertices[2 * edge + 1] as number;
+    samples[2 * k] = x + t * ((vertices[2 * next] as number) - x);
+    samples[2 * k + 1] = y + t * ((vertices[2 * next + 1] as number) - y);
   }
   if (!isClosed) samples.set(vertices.subarray(-2), 2 * SAMPLE_COUNT - 2);
   return samples;
 }
 
+function toVertices(shape: Shape): Float64Array {
+  const points = listVertices(shape);
+  const vertices = new Float64Array(2 * points.length);
+  for (let i = 0; i < points.length; i += 1) {
+    vertices[2 * i] = points[i]?.[0] ?? 0;
+    vertices[2 * i + 1] = points[i]?.[1] ?? 0;
+  }
+  return vertices;
+}
+
 /** Measures a shape. Every shape that the schema admits has a geometry, zero-length strokes and flat outlines too. */
 export function measureShape(shape: Shape): MarkGeometry {
-  const vertices = Float64Array.from(listVertices(shape).flat());
+  const vertices = toVertices(shape);
   const samples = shape.kind === "dot" ? vertices : samplePath(vertices, shape.kind === "outline");
-  let [x, y] = [0, 0];
+  let x = 0;
+  let y = 0;
   for (let i = 0; i < samples.length; i += 2) {
     x += samples[i] as number;
     y += samples[i + 1] as number;
   }
-  const [centreX, centreY] = [x / (samples.length / 2), y / (samples.length / 2)];
-  let reach = 0;
+  const centreX = x / (samples.length / 2);
+  const centreY = y / (samples.length / 2);
+  let reach2 = 0;
   for (let i = 0; i < vertices.length; i += 2) {
-    reach = Math.max(
-      reach,
-      Math.hypot((vertices[i] as number) - centreX, (vertices[i + 1] as number) - centreY),
-    );
+    const dx = (vertices[i] as number) - centreX;
+    const dy = (vertices[i + 1] as number) - centreY;
+    reach2 = Math.max(reach2, dx * dx + dy * dy);
   }
+  const reach = Math.sqrt(reach2);
   const extent = Math.max(SMALLEST_EXTENT, 2 * findSmallestCircle(vertices).radius);
   return {
     kind: shape.kind,
@@ -98,6 +114,8 @@ export function measureShape(shape: Shape): MarkGeometry {
     centreX,
     centreY,
     reach,
+    radius: Math.sqrt(centreX * centreX + centreY * centreY),
+    angle: Math.atan2(centreY, centreX),
     extent,
     logExtent: Math.log(extent),
   };
@@ -118,11 +136,18 @@ function movePoints(points: Float64Array, { xx, xy, yx, yy, dx, dy }: Motion): F
 export function moveGeometry(geometry: MarkGeometry, motion: Motion): MarkGeometry {
   const { centreX: x, centreY: y } = geometry;
   const vertices = movePoints(geometry.vertices, motion);
+  const centreX = motion.xx * x + motion.xy * y + motion.dx;
+  const centreY = motion.yx * x + motion.yy * y + motion.dy;
   return {
-    ...geometry,
+    kind: geometry.kind,
     vertices,
     samples: geometry.samples === geometry.vertices ? vertices : movePoints(geometry.samples, motion),
-    centreX: motion.xx * x + motion.xy * y + motion.dx,
-    centreY: motion.yx * x + motion.yy * y + motion.dy,
+    centreX,
+    centreY,
+    reach: geometry.reach,
+    radius: Math.sqrt(centreX * centreX + centreY * centreY),
+    angle: Math.atan2(centreY, centreX),
+    extent: geometry.extent,
+    logExtent: geometry.logExtent,
   };
 }

@@ -1,7 +1,7 @@
 /** Which stone of a tray a plot shows (SPEC 8): stones get swapped, and a few marks tell which one this is. */
 import type { Plot } from "@/lib/plot/plots-file";
 import type { Rubric } from "@/lib/plot/rubric";
-import { boundReadings, getBound } from "@/lib/scoring/bound-readings";
+import { boundReadings } from "@/lib/scoring/bound-readings";
 import { compareIds } from "@/lib/scoring/compare-ids";
 import { comparePlaces } from "@/lib/scoring/compare-places";
 import { listPairs } from "@/lib/scoring/list-pairs";
@@ -45,11 +45,12 @@ function findBestShare(
 ): BestShare {
   let best: BestShare = { foundShare: 0, turnDeg: 0, laid: plotted, matching: null };
   if (prepared.weightSum === 0 || plotted.length === 0) return best;
-  const bounds = boundReadings(prepared, plotted, false, rubric);
+  const getBound = boundReadings(prepared, plotted, false, rubric);
   for (const turnDeg of rubric.orientation === "given" ? [0] : prepared.turns) {
     const reading: Reading = { turnDeg, mirrored: false };
-    const most = getBound(bounds, reading) + SLACK;
-    if (most < needed || most <= best.foundShare) continue;
+    const bound = getBound(turnDeg);
+    if (bound.foundShare < needed || bound.foundShare <= best.foundShare) continue;
+    if (turnDeg !== 0 && bound.support < rubric.turnSupport) continue;
     const laid = layPlot(plotted, reading);
     const matching = matchMarks(prepared, laid, listPairs(prepared, laid, rubric), rubric);
     if (turnDeg !== 0 && matching.support < rubric.turnSupport) continue;
