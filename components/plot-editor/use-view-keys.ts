@@ -2,6 +2,7 @@ import { type KeyboardEvent, useCallback, useEffect, useRef, useState } from "re
 import type { Editor } from "@/components/plot-editor/use-editor";
 import type { Viewport } from "@/lib/editor/camera";
 import { type EditorMode, findCommand } from "@/lib/editor/editor-commands";
+import { runCommand } from "@/lib/editor/run-command";
 import type { View } from "@/lib/gem/point";
 
 /** A run of arrow keys is over after this pause and becomes one undo entry. */
@@ -28,11 +29,10 @@ export function useViewKeys(editor: Editor, view: View, viewport: Viewport, mode
     }
     const command = findCommand(event, mode);
     if (command === null) return;
-    const actions = command.effect({ state: editor.getState(), view, viewport, mode });
     event.preventDefault();
     event.stopPropagation();
     setIsKeyboard(true);
-    for (const action of actions) editor.dispatch(action);
+    runCommand(editor, command, { view, viewport, mode });
     if (editor.getState().gesture?.kind !== "nudging") return;
     if (timer.current !== null) clearTimeout(timer.current);
     timer.current = setTimeout(settle, SETTLE_MS);

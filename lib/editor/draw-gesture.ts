@@ -13,12 +13,15 @@ import type { Drawing } from "@/lib/editor/gesture";
 import { clampInside, getOvershoot } from "@/lib/editor/keep-inside";
 import { getDistance, getLineLength } from "@/lib/editor/measure-shape";
 import { placeFreehand, placeShape, REFUSALS } from "@/lib/editor/place-mark";
+import type { Point } from "@/lib/gem/point";
 import { MAX_SHAPE_POINTS } from "@/lib/plot/shape";
 
 /** This far outside the girdle still counts as on it: features at the girdle are drawn from both sides. */
 const RIM_REACH = 0.02;
 /** The thinning may move the line by this share of the pointer's reach: under a pixel. */
 const THIN_SHARE = 0.08;
+/** A drag's next point is no nearer to the last than this share of the reach: a third of a pixel. */
+const LEAST_STEP = 0.04;
 
 /** A press with the dot, stroke or outline tool. */
 export function pressToDraw<M extends DrawnMark>(
@@ -67,6 +70,8 @@ export function dragToDraw<M extends DrawnMark>(
   if (gesture?.kind !== "drawing" || gesture.pressed === null) return state;
   const held = clampInside(environment.frame, gesture.view, at);
   if (gesture.freehand !== null) {
+    const last = gesture.freehand.at(-1) as Point;
+    if (getDistance(last, held) < reach * LEAST_STEP) return state;
     return { ...state, gesture: { ...gesture, freehand: [...gesture.freehand, held] } };
   }
   if (gesture.points.length > 0) return { ...state, gesture: { ...gesture, pressed: held } };

@@ -31,6 +31,8 @@ export interface EditorCommand {
   /** Keys as `KeyboardEvent.key`, lower case, with `mod+`, `shift+`, `alt+` before them in this order. */
   readonly keys: readonly string[];
   readonly undo: UndoPolicy;
+  /** True for the arrow keys, which go on with a run of moves. */
+  readonly isNudge?: true;
   /** In which modes it is there; in all when not given. */
   readonly modes?: readonly EditorMode[];
   /** The actions to take; none where there is nothing to act on. */
@@ -73,6 +75,7 @@ function moveBy(name: string, label: string, keys: readonly string[], px: number
     group: "Draw",
     keys,
     undo: "makes-entry",
+    isNudge: true,
     effect: ({ state, view, viewport, mode }) => {
       const step = px / getPxPerWidth(state.cameras[view], viewport);
       const [dx, dy] = [wayX * step, wayY * step];

@@ -1,24 +1,41 @@
 /** Fewer points for the same line: Ramer 1972, Douglas and Peucker 1973. */
-import { findNearestOnSegment, getDistance } from "@/lib/editor/measure-shape";
 import type { Point } from "@/lib/gem/point";
 import { MAX_SHAPE_POINTS } from "@/lib/plot/shape";
 
-/** Indices that stay, for one tolerance. Iterative, so that a long stroke cannot exhaust the stack. */
+/** Square of the distance from p to the segment ab. Allocates nothing: it is called for every point of a stroke. */
+function getSquaredOffset(p: Point, a: Point, b: Point): number {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const square = dx * dx + dy * dy;
+  const along = square === 0 ? 0 : ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / square;
+  const t = Math.min(1, Math.max(0, along));
+  const offX = p[0] - a[0] - t * dx;
+  const offY = p[1] - a[1] - t * dy;
+  return offX * offX + offY * offY;
+}
+
+/** The point between two that lies farthest from their segment, of equals the nearest to the middle; -1 for none. */
+function findFarthest(points: readonly Point[], from: number, to: number, tolerance: number): number {
+  const middle = (from + to) / 2;
+  let farthest = -1;
+  let most = tolerance * tolerance;
+  for (let i = from + 1; i < to; i += 1) {
+    const off = getSquaredOffset(points[i] as Point, points[from] as Point, points[to] as Point);
+    if (off > most || (off === most && farthest >= 0 && Math.abs(i - middle) < Math.abs(farthest - middle))) {
+      most = off;
+      farthest = i;
+    }
+  }
+  return farthest;
+}
+
+/** Which points stay, for one tolerance. Iterative, so that a long stroke cannot exhaust the stack. */
 function markKept(points: readonly Point[], tolerance: number): boolean[] {
   const kept = points.map((_, i) => i === 0 || i === points.length - 1);
   const spans: [number, number][] = [[0, points.length - 1]];
   for (let span = spans.pop(); span !== undefined; span = spans.pop()) {
     const [from, to] = span;
-    let farthest = -1;
-    let most = tolerance;
-    for (let i = from + 1; i < to; i += 1) {
-      const p = points[i] as Point;
-      const off = getDistance(p, findNearestOnSegment(p, points[from] as Point, points[to] as Point));
-      if (off > most) {
-        most = off;
-        farthest = i;
-      }
-    }
+    const farthest = findFarthest(points, from, to, tolerance);
     if (farthest < 0) continue;
     kept[farthest] = true;
     spans.push([from, farthest], [farthest, to]);
