@@ -21,6 +21,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   echoes: async () => (await import("@/lib/cli/echoes")).ECHOES,
   agreement: async () => (await import("@/lib/cli/agreement")).AGREEMENT,
   report: async () => (await import("@/lib/cli/report")).REPORT,
+  import: async () => (await import("@/lib/cli/import")).IMPORT,
+  export: async () => (await import("@/lib/cli/export")).EXPORT,
 };
 
 function toUsage({ name, purpose, options }: Command): string {

@@ -10,10 +10,14 @@ export function spawnCli(...args: readonly string[]): {
   stderr: string;
 } {
   const tsx = `${ROOT}node_modules/tsx/dist/cli.mjs`;
-  const { status, stdout, stderr } = spawnSync(process.execPath, [tsx, "lib/cli/main.ts", ...args], {
-    cwd: ROOT,
-    encoding: "utf8",
-    maxBuffer: 64 * 1024 * 1024,
-  });
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [tsx, "--conditions=react-server", "lib/cli/main.ts", ...args],
+    {
+      cwd: ROOT,
+      encoding: "utf8",
+      maxBuffer: 64 * 1024 * 1024,
+    },
+  );
   return { status, stdout, stderr };
 }

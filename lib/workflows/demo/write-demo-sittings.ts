@@ -24,6 +24,7 @@ export interface ScoredSitting extends PlannedSitting {
 /** Scores what was handed in by the engine itself, the exercise's stones being the tray. */
 export function scoreSittings(resolved: ResolvedSet, sittings: readonly PlannedSitting[]): ScoredSitting[] {
   const handedIn = sittings.filter(({ handedInAt }) => handedInAt !== null);
+  if (handedIn.length === 0) return sittings.map((sitting) => ({ ...sitting, scored: null }));
   const plots = handedIn.map(({ stone, login, state }) => ({ stone, by: login, ...state.plot }));
   const scored = scorePlots(resolved, { format: PLOTS_FORMAT, version: 1, plots });
   const bySitting = new Map(handedIn.map((sitting, index) => [sitting, scored[index] ?? null]));
