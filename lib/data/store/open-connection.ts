@@ -15,11 +15,15 @@ type Transaction = Awaited<ReturnType<Client["transaction"]>>;
 /** How long a statement waits for another process's write, ms. */
 const BUSY_MS = 10_000;
 
-/** WAL, so that readers and a backup in another process do not wait; FULL, so that a commit is on disk. */
+/**
+ * WAL, so that readers and a backup in another process do not wait; FULL, so that a commit is on disk; recursive
+ * triggers, so that INSERT OR REPLACE meets the triggers that refuse a deletion.
+ */
 const SETTINGS = [
   "PRAGMA journal_mode = WAL",
   "PRAGMA synchronous = FULL",
   "PRAGMA foreign_keys = ON",
+  "PRAGMA recursive_triggers = ON",
   `PRAGMA busy_timeout = ${BUSY_MS}`,
 ];
 
