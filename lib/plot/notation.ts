@@ -7,7 +7,7 @@
  */
 import { z } from "zod";
 
-const InkSchema = z.string().regex(/^#[0-9a-fA-F]{6}$/, "must be a colour such as #1d5fae");
+const InkSchema = z.string().regex(/^#[0-9a-fA-F]{6}$/, "must be a colour such as #1a66bd");
 
 /** A colour for the light theme and one for the dark. */
 export const InksSchema = z.strictObject({ light: InkSchema, dark: InkSchema });
@@ -61,9 +61,9 @@ export const DIAGRAM_INKS = {
   ink: { light: "#171c20", dark: "#dde3e6" },
 } as const satisfies Record<string, Inks>;
 
-const BLUE = { light: "#1d5fae", dark: "#7cb3ff" };
+const BLUE = { light: "#1a66bd", dark: "#7cb3ff" };
 const OCHRE = { light: "#9a5b00", dark: "#f0b35a" };
-const PLUM = { light: "#6d2077", dark: "#d99ae6" };
+const PLUM = { light: "#5c1350", dark: "#d8609c" };
 const GREY = { light: "#5d6a72", dark: "#98a5ac" };
 
 export const DEFAULT_NOTATION: Notation = {
