@@ -1,4 +1,5 @@
-import type { OptionValues } from "@/lib/cli/read-options";
+/** The options that were given, by name without dashes. */
+export type OptionValues = Readonly<Record<string, string>>;
 
 /** An option of a command: always with a value. */
 export interface OptionRule {

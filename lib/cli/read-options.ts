@@ -1,9 +1,6 @@
 import { parseArgs } from "node:util";
 import { AppError, type Fault } from "@/lib/base/app-error";
-import type { Command } from "@/lib/cli/command";
-
-/** The options that were given, by name without dashes. */
-export type OptionValues = Readonly<Record<string, string>>;
+import type { Command, OptionValues } from "@/lib/cli/command";
 
 /**
  * The options of a command from its arguments. Throws AppError `bad-input` for an unknown, repeated or missing option,

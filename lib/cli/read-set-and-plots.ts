@@ -1,5 +1,6 @@
+import type { OptionValues } from "@/lib/cli/command";
 import { readInFile } from "@/lib/cli/read-in-file";
-import { getOption, type OptionValues } from "@/lib/cli/read-options";
+import { getOption } from "@/lib/cli/read-options";
 import { readTextFile } from "@/lib/cli/read-text-file";
 import { readExerciseSet } from "@/lib/exchange/read-exercise-set";
 import { readPlots } from "@/lib/exchange/read-plots";

@@ -151,9 +151,9 @@ function listFreeResponse(rows: readonly ScoredRow[]): FreeResponseRow[] {
   const found: number[] = [];
   const strays: number[] = [];
   let references = 0;
-  for (const { plot, result } of rows) {
+  for (const { plot, result, stone } of rows) {
     const confidence = new Map(plot.marks.map((mark) => [mark.id, mark.confidence ?? UNSAID_CONFIDENCE]));
-    references += result.found.length + result.overlooked.length;
+    references += stone.marks.filter(({ optional }) => !optional).length;
     found.push(...result.found.map(({ mark }) => confidence.get(mark) ?? UNSAID_CONFIDENCE));
     strays.push(...result.strays.map(({ mark }) => confidence.get(mark) ?? UNSAID_CONFIDENCE));
   }

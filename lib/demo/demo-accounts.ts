@@ -1,4 +1,4 @@
-/** The accounts of the demo school. All names are invented. */
+/** The accounts of the demo school, the Quillmere School of Gemmology. All names are invented. */
 import type { Role } from "@/lib/plot/staff-view";
 
 export interface DemoAccount {
@@ -9,8 +9,6 @@ export interface DemoAccount {
 
 /** One password for all of them, printed at start-up: the demo is for a trial on one machine and holds nobody's work. */
 export const DEMO_PASSWORD = "loupe-and-tweezers";
-
-export const DEMO_SCHOOL_NAME = "Quillmere School of Gemmology";
 
 export const DEMO_ACCOUNTS: readonly DemoAccount[] = [
   { login: "director", name: "Thessaly Corrin", role: "director" },

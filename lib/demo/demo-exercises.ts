@@ -14,6 +14,8 @@ export interface DemoExercise {
   readonly closesH: number;
   readonly preparation: "asked" | "required";
   readonly isReleased: boolean;
+  /** Whoever took these two stones one for the other: each was plotted under the other's label. */
+  readonly swapped?: { readonly login: string; readonly stones: readonly [string, string] };
   /** `null`: nobody has begun. */
   readonly progress: DemoProgress | "all-handed-in" | null;
 }
@@ -33,6 +35,7 @@ export const DEMO_EXERCISES: readonly DemoExercise[] = [
     closesH: -12 * DAY,
     preparation: "asked",
     isReleased: true,
+    swapped: { login: "student4", stones: ["A-03", "A-04"] },
     progress: "all-handed-in",
   },
   {

@@ -40,6 +40,19 @@ function drawStart(exercise: DemoExercise, login: string, now: Date): number {
   return opens + (ends - opens) * (EARLIEST + (LATEST - EARLIEST) * random.next());
 }
 
+/** The stone that was really under the loupe when this one was asked for. */
+function findInHand(
+  { swapped }: DemoExercise,
+  login: string,
+  asked: SimulatedStone,
+  stones: readonly SimulatedStone[],
+): SimulatedStone {
+  if (swapped?.login !== login) return asked;
+  const place = swapped.stones.indexOf(asked.stone.id);
+  const other = place < 0 ? undefined : swapped.stones[1 - place];
+  return stones.find(({ stone }) => stone.id === other) ?? asked;
+}
+
 function planStudent(exercise: DemoExercise, login: string, stones: readonly SimulatedStone[], now: Date) {
   const skill = getDemoSkill(login);
   const progress = getProgress(exercise, login, stones.length);
@@ -48,7 +61,8 @@ function planStudent(exercise: DemoExercise, login: string, stones: readonly Sim
     const state = progress[index];
     if (state !== "i" && state !== "b") return [];
     const stone = simulated.stone.id;
-    const { events, handedInAtMs } = simulateSitting(simulated, skill, `${exercise.set}/${login}/${stone}`);
+    const inHand = findInHand(exercise, login, simulated, stones);
+    const { events, handedInAtMs } = simulateSitting(inHand, skill, `${exercise.set}/${login}/${stone}`);
     if (state === "b") {
       const done = events.filter(({ atMs }) => atMs <= ON_BENCH_SHARE * handedInAtMs);
       const openedAt = new Date(now.getTime() - ON_BENCH_AGO_MS);

@@ -3,7 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { runCommandLine } from "@/lib/cli/run-command-line";
-import { ScoreResultSchema } from "@/lib/plot/score-result";
+import { readExerciseSet } from "@/lib/exchange/read-exercise-set";
+import { type ScoreResult, ScoreResultSchema } from "@/lib/plot/score-result";
 import { makeSampleSet } from "@/tests/support/sample-set";
 import { spawnCli } from "@/tests/support/spawn-cli";
 
@@ -41,6 +42,22 @@ describe("score", () => {
       "suspectStone",
     ]);
     expect(run.stdout).not.toMatch(/NaN|-0[,\s\]}]/);
+  });
+
+  it("has every reference mark that is not optional either found or overlooked, once, and every mark used once", async () => {
+    const { set } = readExerciseSet(readFileSync(FIRST_LOOK, "utf8"));
+    const run = await runCommandLine(args);
+    const { results } = JSON.parse(run.stdout) as { results: ScoreResult[] };
+    for (const { stone, by, found, overlooked, strays, lines, total } of results) {
+      const counted = set.stones.find(({ id }) => id === stone)?.marks.filter(({ optional }) => !optional);
+      const said = [...found.map(({ reference }) => reference), ...overlooked];
+      expect([by, stone, said.sort()]).toEqual([by, stone, counted?.map(({ id }) => id).sort()]);
+      const strayIds = strays.map(({ mark }) => mark);
+      expect(new Set(strayIds).size).toBe(strayIds.length);
+      for (const { mark } of found) expect(strayIds).not.toContain(mark);
+      const hundredths = lines.reduce((sum, { points }) => sum + Math.round(points * 100), 0);
+      expect(hundredths).toBe(Math.round(total * 100));
+    }
   });
 
   it("as a process of its own prints the same bytes", async () => {

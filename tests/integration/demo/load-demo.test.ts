@@ -142,7 +142,7 @@ describe("the demo", () => {
     }
   });
 
-  it("shows strays of every cause, turned plots and suspect or faultless stones somewhere", async () => {
+  it("shows strays of every cause, turned plots, and two stones that were swapped", async () => {
     const results = await getDatabase().result.findMany();
     const causes = new Set(
       results.flatMap(({ result }) =>
@@ -156,6 +156,11 @@ describe("the demo", () => {
       ({ result }) => (result as unknown as { alignment: { turnDeg: number } }).alignment.turnDeg,
     );
     expect(turns.some((turn) => turn !== 0)).toBe(true);
+    const suspects = results.flatMap(({ result }) => {
+      const { by, stone, suspectStone } = result as unknown as Record<string, string | null>;
+      return suspectStone === null ? [] : [`${by}: ${stone} may be ${suspectStone}`];
+    });
+    expect(suspects).toContain("student4: A-03 may be A-04");
     const totals = results.map(({ totalHundredths }) => totalHundredths / 100);
     expect(Math.min(...totals)).toBeLessThan(60);
     expect(Math.max(...totals)).toBeGreaterThan(90);
