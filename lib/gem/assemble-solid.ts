@@ -19,38 +19,20 @@ interface Draft {
   readonly lobe: Lobe;
 }
 
-/** Gives every vertex one number; a vertex within the tolerance of an earlier one gets that one's. */
-class VertexList {
-  readonly vertices: Vec3[] = [];
-  private readonly cells = new Map<string, number[]>();
-
-  add(vertex: Vec3): number {
-    const cell = vertex.map((value) => Math.floor(value * 1e4));
-    for (const [dx, dy, dz] of NEIGHBOURS) {
-      const key = `${(cell[0] as number) + dx},${(cell[1] as number) + dy},${(cell[2] as number) + dz}`;
-      for (const index of this.cells.get(key) ?? []) {
-        const other = this.vertices[index] as Vec3;
-        const apart = Math.max(
-          Math.abs(other[0] - vertex[0]),
-          Math.abs(other[1] - vertex[1]),
-          Math.abs(other[2] - vertex[2]),
-        );
-        if (apart < MERGE_TOLERANCE) return index;
-      }
+/** The number of a vertex: of an earlier one within the tolerance, or a new one. */
+function numberVertex(vertices: Vec3[], vertex: Vec3): number {
+  for (let i = 0; i < vertices.length; i += 1) {
+    const other = vertices[i] as Vec3;
+    if (
+      Math.abs(other[0] - vertex[0]) < MERGE_TOLERANCE &&
+      Math.abs(other[1] - vertex[1]) < MERGE_TOLERANCE &&
+      Math.abs(other[2] - vertex[2]) < MERGE_TOLERANCE
+    ) {
+      return i;
     }
-    const index = this.vertices.length;
-    this.vertices.push(vertex);
-    const key = cell.join(",");
-    const members = this.cells.get(key);
-    if (members === undefined) this.cells.set(key, [index]);
-    else members.push(index);
-    return index;
   }
+  return vertices.push(vertex) - 1;
 }
-
-const NEIGHBOURS: readonly (readonly [number, number, number])[] = [-1, 0, 1].flatMap((x) =>
-  [-1, 0, 1].flatMap((y) => [-1, 0, 1].map((z) => [x, y, z] as const)),
-);
 
 /** Twelve decimals, and no negative zero: the same digits on every run. */
 function roundVertex(vertex: Vec3): Vec3 {
@@ -58,10 +40,10 @@ function roundVertex(vertex: Vec3): Vec3 {
   return [round(vertex[0]), round(vertex[1]), round(vertex[2])];
 }
 
-function toRing(list: VertexList, polygon: readonly Vec3[]): number[] {
+function toRing(vertices: Vec3[], polygon: readonly Vec3[]): number[] {
   const ring: number[] = [];
   for (const vertex of polygon) {
-    const index = list.add(roundVertex(vertex));
+    const index = numberVertex(vertices, roundVertex(vertex));
     if (ring[ring.length - 1] !== index) ring.push(index);
   }
   while (ring.length > 1 && ring[0] === ring[ring.length - 1]) ring.pop();
@@ -82,11 +64,11 @@ function mirrorPlane(plane: FacetPlane): FacetPlane {
 }
 
 /** The right half's facets and their mirror images; those that cross the middle are joined. */
-function mirrorDrafts(right: readonly Draft[], list: VertexList): Draft[] {
-  const onWall = (index: number) => Math.abs((list.vertices[index] as Vec3)[0]) < MERGE_TOLERANCE;
+function mirrorDrafts(right: readonly Draft[], vertices: Vec3[]): Draft[] {
+  const onWall = (index: number) => Math.abs((vertices[index] as Vec3)[0]) < MERGE_TOLERANCE;
   const mirror = (index: number) => {
-    const [x, y, z] = list.vertices[index] as Vec3;
-    return onWall(index) ? index : list.add([0 - x, y, z]);
+    const [x, y, z] = vertices[index] as Vec3;
+    return onWall(index) ? index : numberVertex(vertices, [0 - x, y, z]);
   };
   return right.flatMap(({ plane, ring }): Draft[] => {
     if (Math.abs(plane.normal[0]) > 1e-9) {
@@ -165,15 +147,15 @@ export interface Assembly {
 export function assembleSolid(plan: CutPlan): Assembly {
   const planes = dropRepeats(plan.planes);
   const polygons = clipPlanes(plan.isCleft ? [...planes, CLEFT_WALL] : planes);
-  const list = new VertexList();
+  const vertices: Vec3[] = [];
   const drafts: Draft[] = [];
   const vanished: FacetPlane[] = [];
   planes.forEach((plane, i) => {
-    const ring = toRing(list, polygons[i] ?? []);
+    const ring = toRing(vertices, polygons[i] ?? []);
     if (ring.length < 3) vanished.push(plane);
     else drafts.push({ plane, ring, lobe: "both" });
   });
-  const whole = plan.isCleft ? mirrorDrafts(drafts, list) : drafts;
-  const tidy = dropIdleVertices(whole, list.vertices);
+  const whole = plan.isCleft ? mirrorDrafts(drafts, vertices) : drafts;
+  const tidy = dropIdleVertices(whole, vertices);
   return { vertices: tidy.vertices, facets: nameFacets(tidy.drafts, tidy.vertices), vanished };
 }

@@ -30,9 +30,16 @@ function getStartSquare(plane: FacetPlane): Vec3[] {
   return corners.map(([a, b]) => addVec3(centre, addVec3(scaleVec3(u, a * REACH), scaleVec3(v, b * REACH))));
 }
 
+function isWithin(polygon: readonly Vec3[], normal: Vec3, offset: number): boolean {
+  for (let i = 0; i < polygon.length; i += 1) {
+    if (dotVec3(normal, polygon[i] as Vec3) - offset > CLIP_TOLERANCE) return false;
+  }
+  return true;
+}
+
 /** The part of a convex polygon that a plane leaves; counter-clockwise stays counter-clockwise. */
 function clipPolygon(polygon: readonly Vec3[], { normal, offset }: FacetPlane): readonly Vec3[] {
-  if (polygon.every((vertex) => dotVec3(normal, vertex) - offset <= CLIP_TOLERANCE)) return polygon;
+  if (isWithin(polygon, normal, offset)) return polygon;
   const out: Vec3[] = [];
   let from = polygon[polygon.length - 1] as Vec3;
   let before = dotVec3(normal, from) - offset;

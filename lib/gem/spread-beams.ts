@@ -57,8 +57,12 @@ function getArea(section: readonly Point[]): number {
 }
 
 function getBox(section: readonly Point[]): BeamLeg["box"] {
-  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const [x, y] of section) {
+  let left = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < section.length; i += 1) {
+    const [x, y] = section[i] as Point;
     if (x < left) left = x;
     if (x > right) right = x;
     if (y < low) low = y;
@@ -67,28 +71,57 @@ function getBox(section: readonly Point[]): BeamLeg["box"] {
   return [left, right, low, high];
 }
 
-/** The common part of two convex polygons, both counter-clockwise (Sutherland and Hodgman 1974). */
-function intersect(subject: readonly Point[], clip: readonly Point[]): readonly Point[] {
+/**
+ * The common part of a section and a face seen along the leg, both counter-clockwise (Sutherland and Hodgman
+ * 1974). Indexed loops: this is where the time goes.
+ */
+function intersect(subject: readonly Point[], ring: readonly number[], cast: Float64Array): readonly Point[] {
   let out = subject;
-  for (let i = 0; i < clip.length && out.length > 2; i += 1) {
-    const [ax, ay] = clip[i] as Point;
-    const [bx, by] = clip[(i + 1) % clip.length] as Point;
-    const [ex, ey] = [bx - ax, by - ay];
-    const kept: Point[] = [];
-    let from = out[out.length - 1] as Point;
-    let fromSide = ex * (from[1] - ay) - ey * (from[0] - ax);
-    for (const to of out) {
-      const toSide = ex * (to[1] - ay) - ey * (to[0] - ax);
-      if (fromSide >= 0 !== toSide >= 0) {
-        const t = fromSide / (fromSide - toSide);
-        kept.push([from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t]);
-      }
-      if (toSide >= 0) kept.push(to);
-      [from, fromSide] = [to, toSide];
-    }
-    out = kept;
+  const count = ring.length;
+  for (let i = 0; i < count; i += 1) {
+    const a = 2 * (ring[i] as number);
+    const b = 2 * (ring[i + 1 === count ? 0 : i + 1] as number);
+    const ax = cast[a] as number;
+    const ay = cast[a + 1] as number;
+    const ex = (cast[b] as number) - ax;
+    const ey = (cast[b + 1] as number) - ay;
+    out = clipAtLine(out, ax, ay, ex, ey);
+    if (out.length < 3) return NOTHING;
   }
-  return out.length > 2 ? out : [];
+  return out;
+}
+
+const NOTHING: readonly Point[] = [];
+
+/** The part of a convex polygon on the left of a line from (ax, ay) along (ex, ey); itself when that is all. */
+function clipAtLine(
+  polygon: readonly Point[],
+  ax: number,
+  ay: number,
+  ex: number,
+  ey: number,
+): readonly Point[] {
+  const count = polygon.length;
+  let kept: Point[] | null = null;
+  for (let i = 0; i < count && kept === null; i += 1) {
+    const corner = polygon[i] as Point;
+    if (ex * (corner[1] - ay) - ey * (corner[0] - ax) < 0) kept = [];
+  }
+  if (kept === null) return polygon;
+  let from = polygon[count - 1] as Point;
+  let before = ex * (from[1] - ay) - ey * (from[0] - ax);
+  for (let i = 0; i < count; i += 1) {
+    const to = polygon[i] as Point;
+    const after = ex * (to[1] - ay) - ey * (to[0] - ax);
+    if (before >= 0 !== after >= 0) {
+      const t = before / (before - after);
+      kept.push([from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t]);
+    }
+    if (after >= 0) kept.push(to);
+    from = to;
+    before = after;
+  }
+  return kept;
 }
 
 /** A section lifted along the direction onto a face's plane. */
@@ -114,7 +147,21 @@ function toLeg(start: Start, polygon: readonly Vec3[]): BeamLeg | null {
     section.push([dotVec3(u, corner), dotVec3(v, corner)]);
   }
   if (getArea(section) < LEAST_AREA) return null;
-  return { ...start, u, v, section, box: getBox(section) };
+  const { view, cell, path, bounces, strength, direction, entryDirection } = start;
+  // Written out: copying by spread made half of the running time.
+  return {
+    view,
+    cell,
+    path,
+    bounces,
+    strength,
+    direction,
+    entryDirection,
+    u,
+    v,
+    section,
+    box: getBox(section),
+  };
 }
 
 /** What becomes of the part of a leg that meets one face: the reflected leg, or the leg beyond a wall. */
@@ -140,39 +187,42 @@ function followTo(solid: Solid, leg: BeamLeg, face: CellFace, met: readonly Poin
 
 /** The cell's vertices along the leg, as [u0, v0, u1, v1, …]. */
 function castVertices({ cell, u, v }: BeamLeg): Float64Array {
-  const cast = new Float64Array(2 * cell.vertices.length);
-  cell.vertices.forEach((vertex, i) => {
-    cast[2 * i] = dotVec3(u, vertex);
-    cast[2 * i + 1] = dotVec3(v, vertex);
-  });
+  const { vertices } = cell;
+  const cast = new Float64Array(2 * vertices.length);
+  for (let i = 0; i < vertices.length; i += 1) {
+    const vertex = vertices[i] as Vec3;
+    cast[2 * i] = u[0] * vertex[0] + u[1] * vertex[1] + u[2] * vertex[2];
+    cast[2 * i + 1] = v[0] * vertex[0] + v[1] * vertex[1] + v[2] * vertex[2];
+  }
   return cast;
 }
 
-/** A face seen along the leg, or null when it lies wholly beside the leg. */
-function findShadow(ring: readonly number[], cast: Float64Array, box: BeamLeg["box"]): Point[] | null {
-  const shadow: Point[] = [];
-  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const index of ring) {
-    const a = cast[2 * index] as number;
-    const b = cast[2 * index + 1] as number;
-    if (a < left) left = a;
-    if (a > right) right = a;
-    if (b < low) low = b;
-    if (b > high) high = b;
-    shadow.push([a, b]);
+/** True when a face, seen along the leg, lies wholly on one side of the leg's box. */
+function isBeside(ring: readonly number[], cast: Float64Array, box: BeamLeg["box"]): boolean {
+  let [isLeft, isRight, isBelow, isAbove] = [true, true, true, true];
+  for (let i = 0; i < ring.length; i += 1) {
+    const at = 2 * (ring[i] as number);
+    const a = cast[at] as number;
+    const b = cast[at + 1] as number;
+    if (a > box[0]) isLeft = false;
+    if (a < box[1]) isRight = false;
+    if (b > box[2]) isBelow = false;
+    if (b < box[3]) isAbove = false;
   }
-  return left >= box[1] || right <= box[0] || low >= box[3] || high <= box[2] ? null : shadow;
+  return isLeft || isRight || isBelow || isAbove;
 }
 
 function spread(solid: Solid, leg: BeamLeg, walls: number, limits: BeamLimits, out: BeamLeg[]): void {
   out.push(leg);
   if (leg.bounces >= limits.maxBounces && leg.cell.lobe === "both") return;
   const cast = castVertices(leg);
-  for (const face of leg.cell.faces) {
+  const { faces } = leg.cell;
+  for (let i = 0; i < faces.length; i += 1) {
+    const face = faces[i] as CellFace;
     if (dotVec3(face.normal, leg.direction) <= 1e-9) continue;
     if (face.facetIndex === WALL && walls >= MOST_WALLS) continue;
-    const shadow = findShadow(face.ring, cast, leg.box);
-    const met = shadow === null ? [] : intersect(leg.section, shadow);
+    if (isBeside(face.ring, cast, leg.box)) continue;
+    const met = intersect(leg.section, face.ring, cast);
     if (met.length < 3 || getArea(met) < LEAST_AREA) continue;
     const next = followTo(solid, leg, face, met, limits);
     if (next !== null) spread(solid, next, face.facetIndex === WALL ? walls + 1 : 0, limits, out);
