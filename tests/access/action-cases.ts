@@ -1,0 +1,116 @@
+/** Every server action: each is an endpoint of its own that a browser may call with anything. */
+import * as exercises from "@/app/(staff)/exercises/actions";
+import * as people from "@/app/(staff)/people/actions";
+import * as stones from "@/app/(staff)/trays/[trayId]/stones/actions";
+import * as trays from "@/app/(staff)/trays/actions";
+import * as myStones from "@/app/(student)/my-stones/actions";
+import * as account from "@/app/account/actions";
+import * as welcome from "@/app/welcome/actions";
+import type { Caller } from "@/tests/access/access-case";
+import { makeSampleSet } from "@/tests/support/sample-set";
+import { makeOpenDates, PASSWORD, REFERENCE, type School } from "@/tests/support/school";
+
+export interface ActionCase {
+  /** Who is not refused. */
+  readonly allowed: readonly Caller[];
+  readonly call: (school: School) => Promise<{ readonly ok: boolean }>;
+}
+
+const staff = ["director", "iris", "otto"] as const;
+const theirs = ["director", "iris"] as const;
+const director = ["director"] as const;
+const everyone = ["director", "iris", "otto", "ada", "ben", "cyd"] as const;
+
+const body = { cut: "round-brilliant", proportions: {} };
+const tray = { name: "New", notes: "" };
+const password = "another long one";
+const exercise = ({ sectionId, stoneIds }: School) => ({
+  sectionId,
+  title: "Another",
+  notes: "",
+  ...makeOpenDates(),
+  rules: { preparation: "asked", schoolRules: "" },
+  orientation: "free",
+  stoneIds: [...stoneIds],
+  revision: 1,
+});
+
+export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
+  "(staff)/exercises createExerciseAction": {
+    allowed: theirs,
+    call: (school) => exercises.createExerciseAction(exercise(school)),
+  },
+  "(staff)/exercises updateExerciseAction": {
+    allowed: theirs,
+    call: (school) => exercises.updateExerciseAction(school.exerciseId, exercise(school)),
+  },
+  "(staff)/exercises releaseDebriefsAction": {
+    allowed: theirs,
+    call: ({ exerciseId, adaScored }) => exercises.releaseDebriefsAction(exerciseId, [adaScored]),
+  },
+  "(staff)/exercises withdrawReleaseAction": {
+    allowed: theirs,
+    call: ({ exerciseId, benReleased }) => exercises.withdrawReleaseAction(exerciseId, [benReleased]),
+  },
+  "(staff)/people createPersonAction": {
+    allowed: director,
+    call: ({ sectionId }) =>
+      people.createPersonAction({
+        name: "New",
+        login: "new",
+        role: "student",
+        password,
+        sectionIds: [sectionId],
+      }),
+  },
+  "(staff)/people setPersonActiveAction": {
+    allowed: director,
+    call: ({ ben }) => people.setPersonActiveAction({ userId: ben.userId, active: true }),
+  },
+  "(staff)/people resetPasswordAction": {
+    allowed: director,
+    call: ({ ben }) => people.resetPasswordAction({ userId: ben.userId, password }),
+  },
+  "(staff)/people createSectionAction": {
+    allowed: director,
+    call: () => people.createSectionAction({ name: "New", term: "now", instructorIds: [] }),
+  },
+  "(staff)/people enrolStudentsAction": {
+    allowed: theirs,
+    call: ({ sectionId, cyd }) => people.enrolStudentsAction(sectionId, [cyd.userId]),
+  },
+  "(staff)/trays createTrayAction": { allowed: staff, call: () => trays.createTrayAction(tray) },
+  "(staff)/trays updateTrayAction": {
+    allowed: theirs,
+    call: ({ trayId }) => trays.updateTrayAction(trayId, tray),
+  },
+  "(staff)/trays importSetAction": {
+    allowed: staff,
+    call: () => trays.importSetAction({ json: makeSampleSet(), trayName: "New" }),
+  },
+  "(staff)/trays/[trayId]/stones createStoneAction": {
+    allowed: theirs,
+    call: ({ trayId }) => stones.createStoneAction(trayId, { label: "T-9", body, revision: 0 }),
+  },
+  "(staff)/trays/[trayId]/stones updateStoneAction": {
+    allowed: theirs,
+    call: ({ stoneIds }) => stones.updateStoneAction(stoneIds[0], { label: "T-1", body, revision: 1 }),
+  },
+  "(staff)/trays/[trayId]/stones saveReferenceAction": {
+    allowed: theirs,
+    call: ({ stoneIds }) =>
+      stones.saveReferenceAction(stoneIds[0], { baseVersion: 1, reference: REFERENCE, note: "" }),
+  },
+  "(student)/my-stones openSittingAction": {
+    allowed: ["ada", "ben"],
+    call: ({ exerciseStoneIds }) => myStones.openSittingAction(exerciseStoneIds[1]),
+  },
+  "account changePasswordAction": {
+    allowed: everyone,
+    call: () => account.changePasswordAction({ current: PASSWORD, next: password }),
+  },
+  "welcome createFirstDirectorAction": {
+    allowed: [],
+    call: () => welcome.createFirstDirectorAction({ name: "Mallory", login: "mallory", password }),
+  },
+};
