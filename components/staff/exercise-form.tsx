@@ -102,7 +102,10 @@ export function ExerciseForm(props: ExerciseFormProps) {
         />
       )}
       {faults.length > 0 && (
-        <ErrorNote message="This cannot be set yet. Nothing was saved." faults={faults} />
+        <ErrorNote
+          message="This cannot be saved yet."
+          next={`Still open: ${faults.map(({ message }) => message).join("; ")}.`}
+        />
       )}
       <div className={classes.saveLine}>
         <Button type="submit" loading={pending}>

@@ -22,6 +22,9 @@ export interface PersonInput {
 
 const EMPTY: PersonInput = { name: "", login: "", role: "student", password: "", sectionIds: [] };
 
+/** Faults at these are shown at the field itself. */
+const FIELDS = ["name", "login", "password"];
+
 function findPersonFaults(input: PersonInput): Fault[] {
   const fields = [
     ["name", PersonNameSchema],
@@ -113,7 +116,7 @@ export function PersonForm({ sections, create }: PersonFormProps) {
         <ErrorNote
           message={failure.message}
           kept="What you entered is still here, and no account was made."
-          faults={failure.faults}
+          faults={failure.faults.filter(({ path }) => !FIELDS.includes(path))}
         />
       )}
       <div>

@@ -125,7 +125,7 @@ export function StoneForm({
         {asked && read.faults.length > 0 && (
           <ErrorNote
             message={`${read.faults.length === 1 ? "One field needs" : `${read.faults.length} fields need`} another look before this can be saved.`}
-            faults={read.faults}
+            next={read.faults.length === 1 ? "It is marked above." : "They are marked above."}
           />
         )}
         {mayEdit && (
