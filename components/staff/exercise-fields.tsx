@@ -1,6 +1,7 @@
 "use client";
 
 import { Radio, Select, Textarea, TextInput } from "@mantine/core";
+import { toSentence } from "@/components/forms/to-sentence";
 import type { ExerciseDraft } from "@/components/staff/exercise-draft";
 import classes from "@/components/staff/exercise-form.module.css";
 import { InstantInput } from "@/components/staff/instant-input";
@@ -19,8 +20,10 @@ export interface ExerciseFieldsProps {
   onChange: (part: Partial<ExerciseDraft>) => void;
 }
 
-const findAt = (faults: readonly Fault[], path: keyof ExerciseDraft) =>
-  faults.find((fault) => fault.path === path)?.message ?? null;
+function findAt(faults: readonly Fault[], path: keyof ExerciseDraft): string | null {
+  const fault = faults.find((one) => one.path === path);
+  return fault === undefined ? null : toSentence(fault.message);
+}
 
 /** For whom it is set, and its words. */
 export function WhatFields(

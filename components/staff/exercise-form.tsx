@@ -1,9 +1,9 @@
 "use client";
 
-import { Button } from "@mantine/core";
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
+import { focusFirstFault } from "@/components/forms/focus-first-fault";
 import { useAction } from "@/components/forms/use-action";
 import { DraftNote } from "@/components/staff/draft-note";
 import {
@@ -21,6 +21,7 @@ import {
 } from "@/components/staff/exercise-fields";
 import classes from "@/components/staff/exercise-form.module.css";
 import { RubricNumbers } from "@/components/staff/rubric-numbers";
+import { SaveLine } from "@/components/staff/save-line";
 import { type PickableTray, StonePicker } from "@/components/staff/stone-picker";
 import { useKeptDraft } from "@/components/staff/use-kept-draft";
 import { ErrorNote } from "@/components/ui/error-note";
@@ -51,10 +52,13 @@ export function ExerciseForm(props: ExerciseFormProps) {
   const change = (part: Partial<ExerciseDraft>) => draft.update((before) => ({ ...before, ...part }));
   const isNew = revision === 0;
 
-  const submit = async (event: FormEvent) => {
+  const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     setAsked(true);
-    if (allFaults.length > 0) return;
+    if (allFaults.length > 0) {
+      focusFirstFault(event.currentTarget);
+      return;
+    }
     const saved = await run({ ...toExerciseInput(draft.value), revision: draft.base });
     if (saved === null) {
       router.refresh();
@@ -101,20 +105,13 @@ export function ExerciseForm(props: ExerciseFormProps) {
           faults={failure.faults}
         />
       )}
-      {faults.length > 0 && (
-        <ErrorNote
-          message="This cannot be saved yet."
-          next={`Still open: ${faults.map(({ message }) => message).join("; ")}.`}
-        />
-      )}
-      <div className={classes.saveLine}>
-        <Button type="submit" loading={pending}>
-          {isNew ? "Set the exercise" : "Save the exercise"}
-        </Button>
-        <span className="muted" role="status">
-          {draft.isDirty ? "Not saved yet; kept in this browser." : ""}
-        </span>
-      </div>
+      <SaveLine
+        label={isNew ? "Set the exercise" : "Save the exercise"}
+        pending={pending}
+        disabled={false}
+        faultCount={faults.length}
+        words={draft.isDirty ? "Not saved yet; kept in this browser." : ""}
+      />
     </form>
   );
 }

@@ -4,6 +4,7 @@ import { Button, MultiSelect, PasswordInput, Radio, TextInput } from "@mantine/c
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
+import { toSentence } from "@/components/forms/to-sentence";
 import { useAction } from "@/components/forms/use-action";
 import panel from "@/components/staff/panel.module.css";
 import { ROLE_LABELS } from "@/components/staff/role-labels";
@@ -49,7 +50,10 @@ export function PersonForm({ sections, create }: PersonFormProps) {
   const [asked, setAsked] = useState(false);
   const { run, pending, failure } = useAction(create);
   const faults = asked ? [...findPersonFaults(input), ...(failure?.faults ?? [])] : [];
-  const findAt = (path: string) => faults.find((fault) => fault.path === path)?.message;
+  const findAt = (path: string) => {
+    const fault = faults.find((one) => one.path === path);
+    return fault === undefined ? undefined : toSentence(fault.message);
+  };
   const set = (part: Partial<PersonInput>) => setInput((before) => ({ ...before, ...part }));
   const submit = async (event: FormEvent) => {
     event.preventDefault();

@@ -4,6 +4,7 @@ import { ActionIcon, Checkbox } from "@mantine/core";
 import { ArrowDown, ArrowUp, X } from "lucide-react";
 import Link from "next/link";
 import { useId } from "react";
+import { toSentence } from "@/components/forms/to-sentence";
 import classes from "@/components/staff/stone-picker.module.css";
 
 export interface PickableStone {
@@ -138,13 +139,13 @@ export function StonePicker({ trays, chosen, onChange, error }: StonePickerProps
           <TrayChoice key={tray.trayId} tray={tray} chosen={chosen} onChange={onChange} />
         ))}
       </div>
-      <section className={classes.order} aria-labelledby={titleId}>
+      <section className={classes.order} aria-labelledby={titleId} data-fault={error !== null} tabIndex={-1}>
         <h3 id={titleId}>
           {chosen.length === 0 ? "Chosen stones" : `${chosen.length} chosen, in this order`}
         </h3>
         {error !== null && (
           <p role="alert" className={classes.error}>
-            {error}
+            {toSentence(error)}
           </p>
         )}
         {chosen.length === 0 ? (

@@ -1,6 +1,7 @@
 "use client";
 
 import { Select, TextInput } from "@mantine/core";
+import { toSentence } from "@/components/forms/to-sentence";
 import { NumberField } from "@/components/stone/number-field";
 import { findFaultAt, type StoneDraft } from "@/components/stone/stone-draft";
 import classes from "@/components/stone/stone-form.module.css";
@@ -12,6 +13,11 @@ export interface BodyFieldsProps {
   draft: StoneDraft;
   faults: readonly Fault[];
   onChange: (change: Partial<StoneDraft>) => void;
+}
+
+function toFieldError(faults: readonly Fault[], path: string): string | undefined {
+  const fault = findFaultAt(faults, path);
+  return fault === null ? undefined : toSentence(fault);
 }
 
 function canBeCut(cut: CutName): boolean {
@@ -42,7 +48,7 @@ export function IdentityFields({ draft, faults, onChange }: BodyFieldsProps) {
         autoComplete="off"
         maxLength={64}
         value={draft.label}
-        error={findFaultAt(faults, "label")}
+        error={toFieldError(faults, "label")}
         onChange={(event) => onChange({ label: event.currentTarget.value })}
       />
       <Select
@@ -106,7 +112,7 @@ export function HoldingFields({ draft, faults, onChange }: BodyFieldsProps) {
         description="How a student finds 12 o’clock, in a few words: “largest natural at 6”. Students read it."
         maxLength={200}
         value={draft.landmark}
-        error={findFaultAt(faults, "landmark")}
+        error={toFieldError(faults, "landmark")}
         onChange={(event) => onChange({ landmark: event.currentTarget.value })}
       />
       <div className={classes.pair}>
@@ -114,7 +120,7 @@ export function HoldingFields({ draft, faults, onChange }: BodyFieldsProps) {
           label="Prongs"
           description="Clock positions, if it is mounted: 1:30, 4:30"
           value={draft.prongs}
-          error={findFaultAt(faults, "prongsDeg")}
+          error={toFieldError(faults, "prongsDeg")}
           onChange={(event) => onChange({ prongs: event.currentTarget.value })}
         />
         <NumberField

@@ -2,6 +2,8 @@
 
 import { TextInput } from "@mantine/core";
 import type { KeyboardEvent } from "react";
+import { toSentence } from "@/components/forms/to-sentence";
+import classes from "@/components/stone/stone-form.module.css";
 
 export interface NumberFieldProps {
   label: string;
@@ -13,10 +15,12 @@ export interface NumberFieldProps {
   from?: number;
   placeholder?: string;
   description?: string;
+  /** A few words after the label. */
+  hint?: string;
+  className?: string | undefined;
   error?: string | null;
   unit?: string;
   required?: boolean;
-  hideLabel?: boolean;
 }
 
 /** Rounds away what adding steps leaves behind in the last digits. */
@@ -26,7 +30,7 @@ function addStep(value: number, step: number): string {
 
 /** A number as text: a comma or a point, arrow keys to step, and nothing refused while it is typed. */
 export function NumberField(props: NumberFieldProps) {
-  const { label, value, onChange, step, from, placeholder, description, error, unit, required } = props;
+  const { label, hint, value, onChange, step, from, placeholder, description, error, unit, required } = props;
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== "ArrowUp" && event.key !== "ArrowDown") return;
     const typed = value.trim() === "" ? from : Number(value.trim().replace(",", "."));
@@ -37,11 +41,19 @@ export function NumberField(props: NumberFieldProps) {
   };
   return (
     <TextInput
-      label={props.hideLabel === true ? undefined : label}
-      aria-label={props.hideLabel === true ? label : undefined}
+      label={
+        hint === undefined || hint === "" ? (
+          label
+        ) : (
+          <>
+            {label} <span className={classes.hint}>{hint}</span>
+          </>
+        )
+      }
+      className={props.className}
       description={description}
       placeholder={placeholder}
-      error={error ?? undefined}
+      error={error === null || error === undefined ? undefined : toSentence(error)}
       required={required === true}
       inputMode="decimal"
       autoComplete="off"

@@ -37,12 +37,13 @@ function ProportionField({ cut, proportionKey, value, error, onChange }: Proport
     <div className={classes.proportion}>
       <NumberField
         label={name}
-        description={hint}
+        hint={hint}
+        className={classes.proportionField}
         value={value}
         onChange={onChange}
         step={getStep(proportionKey)}
         from={rule.standard}
-        placeholder={`${rule.standard} (standard)`}
+        placeholder={String(rule.standard)}
         error={error}
       />
       {/* A second hand on the same number, for mouse and touch; the field above is the one that is read out. */}
@@ -75,6 +76,7 @@ export function ProportionFields({ draft, faults, onChange }: ProportionFieldsPr
   }
   return (
     <div className={classes.proportions}>
+      <p className={classes.proportionsNote}>An empty field takes the standard number that it shows.</p>
       {keys.map((key) => (
         <ProportionField
           key={key}

@@ -1,11 +1,12 @@
 "use client";
 
-import { Button } from "@mantine/core";
 import { useRouter } from "next/navigation";
 import { type FormEvent, useMemo, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
+import { focusFirstFault } from "@/components/forms/focus-first-fault";
 import { useAction } from "@/components/forms/use-action";
 import { DraftNote } from "@/components/staff/draft-note";
+import { SaveLine } from "@/components/staff/save-line";
 import { useKeptDraft } from "@/components/staff/use-kept-draft";
 import { HoldingFields, IdentityFields, MeasureFields } from "@/components/stone/body-fields";
 import { findLostMarks } from "@/components/stone/find-lost-marks";
@@ -71,10 +72,13 @@ export function StoneForm({
   const faults = asked ? read.faults : read.faults.filter(({ path }) => path !== "label");
   const refusal = read.faults.find(({ path }) => path.startsWith("proportions"))?.message ?? null;
 
-  const submit = async (event: FormEvent) => {
+  const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     setAsked(true);
-    if (read.body === null) return;
+    if (read.body === null) {
+      focusFirstFault(event.currentTarget);
+      return;
+    }
     const saved = await run({ label: read.label, body: read.body, revision: draft.base });
     if (saved === null) {
       router.refresh();
@@ -122,21 +126,14 @@ export function StoneForm({
             faults={failure.faults}
           />
         )}
-        {asked && read.faults.length > 0 && (
-          <ErrorNote
-            message={`${read.faults.length === 1 ? "One field needs" : `${read.faults.length} fields need`} another look before this can be saved.`}
-            next={read.faults.length === 1 ? "It is marked above." : "They are marked above."}
-          />
-        )}
         {mayEdit && (
-          <div className={classes.saveLine}>
-            <Button type="submit" loading={pending} disabled={start !== null && !draft.isDirty}>
-              {start === null ? "Put it in the tray" : "Save the stone"}
-            </Button>
-            <span className="muted" role="status">
-              {draft.isDirty ? "Not saved yet; kept in this browser." : start === null ? "" : "Saved."}
-            </span>
-          </div>
+          <SaveLine
+            label={start === null ? "Put it in the tray" : "Save the stone"}
+            pending={pending}
+            disabled={start !== null && !draft.isDirty}
+            faultCount={asked ? read.faults.length : 0}
+            words={draft.isDirty ? "Not saved yet; kept in this browser." : start === null ? "" : "Saved."}
+          />
         )}
       </fieldset>
       <aside className={classes.figures} aria-label="The stone that these numbers make">
