@@ -1,5 +1,6 @@
 import { AppError } from "@/lib/base/app-error";
 import { type FacetPlane, toFacetPlane, toPlaneThrough } from "@/lib/gem/facet-plane";
+import type { Heights } from "@/lib/gem/get-heights";
 import { findCurveCrossing, getCurveNormal, getCurvePoint, type OutlineCurve } from "@/lib/gem/outline-curve";
 import type { Point } from "@/lib/gem/point";
 import { getProportion, type Proportions } from "@/lib/gem/proportions";
@@ -15,30 +16,6 @@ export interface Station {
 /** A station that faces as the curve does. */
 export function toStation(curve: OutlineCurve, u: number): Station {
   return { u, normal: getCurveNormal(curve, u) };
-}
-
-/** The heights of a stone in girdle widths, from its proportions. */
-export interface Heights {
-  readonly halfGirdle: number;
-  readonly crown: number;
-  /** From the girdle's lower edge to the point where the pavilion mains would meet. */
-  readonly pavilion: number;
-}
-
-/**
- * Heights from table, crown angle, pavilion angle and girdle. Crown height = (1 - t) / 2 * tan(c), pavilion
- * depth = tan(p) / 2 (check-values.md 2.1): for a round everywhere, for the other brilliants across the width,
- * at 3 and 9 o'clock, where their angles are taken.
- */
-export function getHeights(proportions: Proportions): Heights {
-  const degrees = Math.PI / 180;
-  return {
-    halfGirdle: getProportion(proportions, "girdlePct") / 200,
-    crown:
-      (0.5 - getProportion(proportions, "tablePct") / 200) *
-      Math.tan(getProportion(proportions, "crownAngleDeg") * degrees),
-    pavilion: 0.5 * Math.tan(getProportion(proportions, "pavilionAngleDeg") * degrees),
-  };
 }
 
 interface Half {
@@ -203,15 +180,4 @@ export function layPavilion(
   const bottom = -heights.halfGirdle - heights.pavilion * (1 - culet);
   const flat = culet > 0 ? [toFacetPlane("culet", "pavilion", [0, 0, -1], [apex[0], apex[1], bottom])] : [];
   return [...lowers, ...mains, ...flat];
-}
-
-/** The girdle: one vertical facet from each corner of the outline to the next; none for a knife edge. */
-export function layGirdle(corners: readonly Point[], isClosed: boolean, halfGirdle: number): FacetPlane[] {
-  if (halfGirdle === 0) return [];
-  const last = isClosed ? corners.length : corners.length - 1;
-  return Array.from({ length: last }, (_, i) => {
-    const [ax, ay] = corners[i] as Point;
-    const [bx, by] = corners[(i + 1) % corners.length] as Point;
-    return toFacetPlane("girdle", "girdle", [ay - by, bx - ax, 0], [ax, ay, 0]);
-  });
 }

@@ -1,12 +1,7 @@
 import type { CutPlan } from "@/lib/gem/cut-plan";
-import {
-  type BrilliantGround,
-  getHeights,
-  layCrown,
-  layGirdle,
-  layHalves,
-  layPavilion,
-} from "@/lib/gem/lay-brilliant";
+import { getHeights } from "@/lib/gem/get-heights";
+import { type BrilliantGround, layCrown, layHalves, layPavilion } from "@/lib/gem/lay-brilliant";
+import { layGirdle } from "@/lib/gem/lay-girdle";
 import { getCurvePoint, type OutlineCurve } from "@/lib/gem/outline-curve";
 import type { Point } from "@/lib/gem/point";
 import type { Proportions } from "@/lib/gem/proportions";

@@ -1,7 +1,7 @@
 import type { CutPlan } from "@/lib/gem/cut-plan";
 import { type FacetPlane, toFacetPlane, toPlaneThrough } from "@/lib/gem/facet-plane";
-import { layGirdle } from "@/lib/gem/lay-brilliant";
 import { type ChevronSide, layChevrons, layMain } from "@/lib/gem/lay-chevrons";
+import { layGirdle } from "@/lib/gem/lay-girdle";
 import { listOutlineCorners } from "@/lib/gem/plan-step";
 import type { Point } from "@/lib/gem/point";
 import { getProportion, type Proportions } from "@/lib/gem/proportions";

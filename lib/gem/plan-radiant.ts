@@ -1,7 +1,9 @@
 import type { CutPlan } from "@/lib/gem/cut-plan";
 import { type FacetPlane, toFacetPlane } from "@/lib/gem/facet-plane";
-import { type BrilliantGround, getHeights, layCrown, layGirdle, layHalves } from "@/lib/gem/lay-brilliant";
+import { getHeights } from "@/lib/gem/get-heights";
+import { type BrilliantGround, layCrown, layHalves } from "@/lib/gem/lay-brilliant";
 import { layChevrons, layCornerChevron, layMain } from "@/lib/gem/lay-chevrons";
+import { layGirdle } from "@/lib/gem/lay-girdle";
 import { getCurvePoint, type OutlineCurve } from "@/lib/gem/outline-curve";
 import { listOutlineCorners } from "@/lib/gem/plan-step";
 import type { Point } from "@/lib/gem/point";

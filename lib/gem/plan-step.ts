@@ -1,7 +1,7 @@
 import { AppError } from "@/lib/base/app-error";
 import type { CutPlan } from "@/lib/gem/cut-plan";
 import { type FacetPlane, type FacetSide, toFacetPlane } from "@/lib/gem/facet-plane";
-import { layGirdle } from "@/lib/gem/lay-brilliant";
+import { layGirdle } from "@/lib/gem/lay-girdle";
 import type { Point } from "@/lib/gem/point";
 import { getProportion, type Proportions } from "@/lib/gem/proportions";
 

@@ -1,3 +1,10 @@
+import {
+  type Box,
+  getSectionArea,
+  getSectionBox,
+  intersectSection,
+  isBesideBox,
+} from "@/lib/gem/beam-section";
 import { type Cell, type CellFace, getOtherCell, listCells, WALL } from "@/lib/gem/cut-cells";
 import type { Point, View } from "@/lib/gem/point";
 import { getReflectance, reflectDirection, refractInward } from "@/lib/gem/refraction";
@@ -24,8 +31,8 @@ export interface BeamLeg {
   readonly v: Vec3;
   /** In the frame (u, v), counter-clockwise. */
   readonly section: readonly Point[];
-  /** Of the section: least u, most u, least v, most v. */
-  readonly box: readonly [number, number, number, number];
+  /** Round the section. */
+  readonly box: Box;
 }
 
 /** How far to follow the light. */
@@ -44,84 +51,6 @@ function getFrame(direction: Vec3): { u: Vec3; v: Vec3 } {
   const helper: Vec3 = Math.abs(direction[2]) > 0.7 ? [1, 0, 0] : [0, 0, 1];
   const u = toUnitVec3(crossVec3(helper, direction));
   return { u, v: crossVec3(direction, u) };
-}
-
-function getArea(section: readonly Point[]): number {
-  let doubled = 0;
-  let previous = section[section.length - 1];
-  for (const corner of section) {
-    if (previous !== undefined) doubled += previous[0] * corner[1] - previous[1] * corner[0];
-    previous = corner;
-  }
-  return doubled / 2;
-}
-
-function getBox(section: readonly Point[]): BeamLeg["box"] {
-  let left = Number.POSITIVE_INFINITY;
-  let right = Number.NEGATIVE_INFINITY;
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < section.length; i += 1) {
-    const [x, y] = section[i] as Point;
-    if (x < left) left = x;
-    if (x > right) right = x;
-    if (y < low) low = y;
-    if (y > high) high = y;
-  }
-  return [left, right, low, high];
-}
-
-/**
- * The common part of a section and a face seen along the leg, both counter-clockwise (Sutherland and Hodgman
- * 1974). Indexed loops: this is where the time goes.
- */
-function intersect(subject: readonly Point[], ring: readonly number[], cast: Float64Array): readonly Point[] {
-  let out = subject;
-  const count = ring.length;
-  for (let i = 0; i < count; i += 1) {
-    const a = 2 * (ring[i] as number);
-    const b = 2 * (ring[i + 1 === count ? 0 : i + 1] as number);
-    const ax = cast[a] as number;
-    const ay = cast[a + 1] as number;
-    const ex = (cast[b] as number) - ax;
-    const ey = (cast[b + 1] as number) - ay;
-    out = clipAtLine(out, ax, ay, ex, ey);
-    if (out.length < 3) return NOTHING;
-  }
-  return out;
-}
-
-const NOTHING: readonly Point[] = [];
-
-/** The part of a convex polygon on the left of a line from (ax, ay) along (ex, ey); itself when that is all. */
-function clipAtLine(
-  polygon: readonly Point[],
-  ax: number,
-  ay: number,
-  ex: number,
-  ey: number,
-): readonly Point[] {
-  const count = polygon.length;
-  let kept: Point[] | null = null;
-  for (let i = 0; i < count && kept === null; i += 1) {
-    const corner = polygon[i] as Point;
-    if (ex * (corner[1] - ay) - ey * (corner[0] - ax) < 0) kept = [];
-  }
-  if (kept === null) return polygon;
-  let from = polygon[count - 1] as Point;
-  let before = ex * (from[1] - ay) - ey * (from[0] - ax);
-  for (let i = 0; i < count; i += 1) {
-    const to = polygon[i] as Point;
-    const after = ex * (to[1] - ay) - ey * (to[0] - ax);
-    if (before >= 0 !== after >= 0) {
-      const t = before / (before - after);
-      kept.push([from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t]);
-    }
-    if (after >= 0) kept.push(to);
-    from = to;
-    before = after;
-  }
-  return kept;
 }
 
 /** A section lifted along the direction onto a face's plane. */
@@ -146,7 +75,7 @@ function toLeg(start: Start, polygon: readonly Vec3[]): BeamLeg | null {
     const corner = polygon[i] as Vec3;
     section.push([dotVec3(u, corner), dotVec3(v, corner)]);
   }
-  if (getArea(section) < LEAST_AREA) return null;
+  if (getSectionArea(section) < LEAST_AREA) return null;
   const { view, cell, path, bounces, strength, direction, entryDirection } = start;
   // Written out: copying by spread made half of the running time.
   return {
@@ -160,14 +89,14 @@ function toLeg(start: Start, polygon: readonly Vec3[]): BeamLeg | null {
     u,
     v,
     section,
-    box: getBox(section),
+    box: getSectionBox(section),
   };
 }
 
 /** What becomes of the part of a leg that meets one face: the reflected leg, or the leg beyond a wall. */
 function followTo(solid: Solid, leg: BeamLeg, face: CellFace, met: readonly Point[], limits: BeamLimits) {
   if (face.facetIndex === WALL) {
-    return { ...leg, cell: getOtherCell(solid, leg.cell), section: met, box: getBox(met) };
+    return { ...leg, cell: getOtherCell(solid, leg.cell), section: met, box: getSectionBox(met) };
   }
   if (leg.bounces >= limits.maxBounces) return null;
   const reflectance = getReflectance(dotVec3(face.normal, leg.direction), limits.refractiveIndex);
@@ -197,21 +126,6 @@ function castVertices({ cell, u, v }: BeamLeg): Float64Array {
   return cast;
 }
 
-/** True when a face, seen along the leg, lies wholly on one side of the leg's box. */
-function isBeside(ring: readonly number[], cast: Float64Array, box: BeamLeg["box"]): boolean {
-  let [isLeft, isRight, isBelow, isAbove] = [true, true, true, true];
-  for (let i = 0; i < ring.length; i += 1) {
-    const at = 2 * (ring[i] as number);
-    const a = cast[at] as number;
-    const b = cast[at + 1] as number;
-    if (a > box[0]) isLeft = false;
-    if (a < box[1]) isRight = false;
-    if (b > box[2]) isBelow = false;
-    if (b < box[3]) isAbove = false;
-  }
-  return isLeft || isRight || isBelow || isAbove;
-}
-
 function spread(solid: Solid, leg: BeamLeg, walls: number, limits: BeamLimits, out: BeamLeg[]): void {
   out.push(leg);
   if (leg.bounces >= limits.maxBounces && leg.cell.lobe === "both") return;
@@ -221,9 +135,9 @@ function spread(solid: Solid, leg: BeamLeg, walls: number, limits: BeamLimits, o
     const face = faces[i] as CellFace;
     if (dotVec3(face.normal, leg.direction) <= 1e-9) continue;
     if (face.facetIndex === WALL && walls >= MOST_WALLS) continue;
-    if (isBeside(face.ring, cast, leg.box)) continue;
-    const met = intersect(leg.section, face.ring, cast);
-    if (met.length < 3 || getArea(met) < LEAST_AREA) continue;
+    if (isBesideBox(face.ring, cast, leg.box)) continue;
+    const met = intersectSection(leg.section, face.ring, cast);
+    if (met.length < 3 || getSectionArea(met) < LEAST_AREA) continue;
     const next = followTo(solid, leg, face, met, limits);
     if (next !== null) spread(solid, next, face.facetIndex === WALL ? walls + 1 : 0, limits, out);
   }

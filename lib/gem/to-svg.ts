@@ -1,5 +1,5 @@
 import { drawView, type FacetPolygon } from "@/lib/gem/draw-view";
-import { getRimShare } from "@/lib/gem/is-inside-outline";
+import { getPolygonDistance, getRimShare } from "@/lib/gem/is-inside-outline";
 import { fromClockDeg, type Point, type View } from "@/lib/gem/point";
 import type { Solid } from "@/lib/gem/solid";
 
@@ -47,16 +47,20 @@ function getReach(outline: readonly Point[], hasClock: boolean): number {
   return Math.max(...outline.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y)))) * (hasClock ? 1.18 : 1.06);
 }
 
+/** How far out on its ray an hour stands: clear of the girdle all round, also over a cleft and beside a corner. */
+function getClearRadius(outline: readonly Point[], ray: Point, gap: number): number {
+  let radius = 1 / getRimShare(outline, "crown", ray);
+  const at = (): Point => [ray[0] * radius, ray[1] * radius];
+  while (getPolygonDistance(outline, at()) < gap) radius += gap / 10;
+  return radius;
+}
+
 /** The twelve hours, each on its ray from the centre, just outside the girdle. */
-function drawClock(solid: Solid, view: View, reach: number): string {
+function drawClock(outline: readonly Point[], view: View, reach: number): string {
   const hours = Array.from({ length: 12 }, (_, i) => i + 1).map((hour) => {
     const ray = fromClockDeg(view, hour * 30, 1);
-    // The widest of three near rays, so that a number never falls into a cleft or onto a corner.
-    const rims = [-7, 0, 7].map(
-      (off) => 1 / getRimShare(solid, view, fromClockDeg(view, hour * 30 + off, 1)),
-    );
-    const away = Math.max(...rims) + reach * 0.075;
-    return `<text x="${toNumber(ray[0] * away)}" y="${toNumber(-ray[1] * away)}">${hour}</text>`;
+    const radius = getClearRadius(outline, ray, reach * 0.07);
+    return `<text x="${toNumber(ray[0] * radius)}" y="${toNumber(-ray[1] * radius)}">${hour}</text>`;
   });
   const size = toNumber(reach * 0.08);
   return `<g font-family="sans-serif" font-size="${size}" fill="currentColor" stroke="none" text-anchor="middle" dominant-baseline="central">${hours.join("")}</g>`;
@@ -68,7 +72,7 @@ function drawName({ name, points }: FacetPolygon): string {
 
 /**
  * A view as an SVG document: paths only, in girdle widths, so it is crisp at any size; lines keep their width
- * in pixels. It takes its colour from `color` where it is shown inline.
+ * in pixels when it is scaled. It takes its colour from `color` where it is shown inline.
  */
 export function toSvg(solid: Solid, view: View, options: SvgOptions = {}): string {
   const { size = 560, spots = [], hasClock = false, hasNames = false } = options;
@@ -77,6 +81,7 @@ export function toSvg(solid: Solid, view: View, options: SvgOptions = {}): strin
   const title = escapeXml(options.title ?? `${solid.cut}, ${view} view`);
   const edges = drawing.edges.map((edge) => toSvgPath(edge, false)).join("");
   const box = [-reach, -reach, 2 * reach, 2 * reach].map(toNumber).join(" ");
+  const thin = Math.max(1, size / 800); // pixels: a hair at any size
   const line = 'fill="none" stroke="currentColor" stroke-linejoin="round" vector-effect="non-scaling-stroke"';
   const rings = spots.map(
     ({ at, radius, opacity, caption }) =>
@@ -85,11 +90,11 @@ export function toSvg(solid: Solid, view: View, options: SvgOptions = {}): strin
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${size}" height="${size}" viewBox="${box}">`,
     `<title>${title}</title>`,
-    `<path d="${edges}" stroke-width="1" stroke-opacity="0.65" stroke-linecap="round" ${line}/>`,
-    `<path d="${toSvgPath(drawing.outline, true)}" stroke-width="1.75" ${line}/>`,
+    `<path d="${edges}" stroke-width="${toNumber(thin)}" stroke-opacity="0.65" stroke-linecap="round" ${line}/>`,
+    `<path d="${toSvgPath(drawing.outline, true)}" stroke-width="${toNumber(1.75 * thin)}" ${line}/>`,
     ...(hasNames ? drawing.polygons.map(drawName) : []),
     ...rings,
-    hasClock ? drawClock(solid, view, reach) : "",
+    hasClock ? drawClock(drawing.outline, view, reach) : "",
     "</svg>",
   ].join("");
 }
