@@ -1,5 +1,6 @@
 /** Which reading of a plot counts, and which would fit better but earns nothing (SPEC 3). */
 import type { Rubric } from "@/lib/plot/rubric";
+import { toTie } from "@/lib/scoring/assign-pairs";
 import { type Bound, boundReadings } from "@/lib/scoring/bound-readings";
 import { getDeduction, getPlotPoints, toHundredths } from "@/lib/scoring/count-points";
 import { findCauses, type Stray } from "@/lib/scoring/find-causes";
@@ -113,6 +114,15 @@ function findCounted(question: Question, getBound: GetBound): Outcome {
   return best;
 }
 
+/** The better of two outcomes to tell of: more points, then the closer fit, then the order of readings. */
+function fitsBetter(outcome: Outcome, best: Outcome): boolean {
+  const getSpread = ({ matching }: Outcome) =>
+    matching.matched.reduce((sum, { distance }) => sum + toTie(distance), 0);
+  if (outcome.hundredths !== best.hundredths) return outcome.hundredths > best.hundredths;
+  const closer = getSpread(outcome) - getSpread(best);
+  return closer === 0 ? compareReadings(outcome.reading, best.reading) < 0 : closer < 0;
+}
+
 /** The reading that would beat the counted one by the most, if by enough points to be told. */
 function findWouldFit(question: Question, getBound: GetBound, counted: Outcome): WouldFit | null {
   const { prepared, rubric } = question;
@@ -125,7 +135,7 @@ function findWouldFit(question: Question, getBound: GetBound, counted: Outcome):
     if (compareReadings(reading, AS_DRAWN) === 0) continue;
     const outcome = readPlot(question, reading, needed);
     if (outcome === null || outcome.hundredths < needed) continue;
-    if (best === null || isBetter(outcome, best)) best = outcome;
+    if (best === null || fitsBetter(outcome, best)) best = outcome;
   }
   if (best === null) return null;
   return { ...best.reading, gain: (best.hundredths - counted.hundredths) / 100 };

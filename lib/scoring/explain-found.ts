@@ -43,10 +43,10 @@ function explainPair(exhibit: Exhibit, pair: Pair, lost: Lost): string[] {
   const { prepared, laid, rubric, widthMm } = exhibit;
   const [model, plotted] = [prepared.marks[pair.reference], laid[pair.plotted]];
   if (model === undefined || plotted === undefined) return [];
-  const away = nameDistance(pair.distance, widthMm);
+  const away = pair.distance < 0.0005 ? "on the place" : `${nameDistance(pair.distance, widthMm)} off`;
   const within = pair.location === 1 ? `within ${rubric.near}, no cost` : nameCost(lost.location);
   const words = [
-    `It lies ${away} off: ${within}.`,
+    `It lies ${away}: ${within}.`,
     nameType(model.mark.characteristic, plotted.mark.characteristic, pair.type, lost.type),
   ];
   if (lost.extent >= 0.005) {

@@ -1,6 +1,7 @@
 /** The evidence for a stray's cause in plain words with its numbers (SPEC 7.1). Says no more than was measured. */
 import { fromClockDeg, type Point } from "@/lib/gem/point";
 import { toCharacteristicLabel } from "@/lib/plot/characteristic";
+import type { Cause } from "@/lib/plot/mark";
 import type { Rubric } from "@/lib/plot/rubric";
 import type { StrayDetail, StrayResult } from "@/lib/plot/score-result";
 import type { Evidence, Stray } from "@/lib/scoring/find-causes";
@@ -9,6 +10,7 @@ import type { Matching } from "@/lib/scoring/match-marks";
 import { boundDistance, measureDistance } from "@/lib/scoring/measure-distance";
 import { measureEchoCover } from "@/lib/scoring/measure-echo-cover";
 import {
+  nameAway,
   nameClock,
   nameCount,
   nameDistance,
@@ -40,9 +42,19 @@ function nameState({ prepared, laid, matching }: Exhibit, model: ReferenceModel)
   return model.optional ? "is optional" : "was overlooked";
 }
 
+const MISLED_BY: Readonly<Record<Cause, string>> = {
+  dust: "dust that stays",
+  echo: "an echo",
+  glint: "a glint",
+  double: "a feature that is drawn twice",
+  fragment: "a piece of a larger feature",
+  "other-view": "a feature that belongs to the other view",
+  unexplained: "something that its instructor did not name",
+};
+
 function explainDecoy({ widthMm }: Exhibit, { decoy, distance }: Of<"decoy">): string[] {
   return [
-    `It lies ${nameDistance(distance, widthMm)} from decoy ${decoy.id}, a place where this stone is known to mislead: ${decoy.cause}.`,
+    `It lies ${nameAway(distance, widthMm)} decoy ${decoy.id}, a place where this stone is known to mislead by ${MISLED_BY[decoy.cause]}.`,
   ];
 }
 
@@ -57,7 +69,7 @@ function explainFragment(
       ? "It was plotted as the same characteristic"
       : `A ${toCharacteristicLabel(was)} is easily taken for a ${toCharacteristicLabel(is)}`;
   return [
-    `It lies ${nameDistance(distance, exhibit.widthMm)} from ${nameReferenceMark(model.mark)}, and ${nameState(exhibit, model)}.`,
+    `It lies ${nameAway(distance, exhibit.widthMm)} ${nameReferenceMark(model.mark)}, and ${nameState(exhibit, model)}.`,
     `${kind}, so it reads as another piece of the same feature.`,
   ];
 }
@@ -72,7 +84,7 @@ function explainDouble(
       ? "straight through the stone (the reference gives no depth)"
       : `traced through the stone and seen in ${standIn.facet}`;
   return [
-    `It lies ${nameDistance(distance, exhibit.widthMm)} from where ${nameReferenceMark(model.mark)} shows in the ${mark.view} view, ${how}.`,
+    `It lies ${nameAway(distance, exhibit.widthMm)} the place where ${nameReferenceMark(model.mark)} shows in the ${mark.view} view, ${how}.`,
     `The reference draws it in the ${model.mark.view} view, and ${nameState(exhibit, model)}.`,
   ];
 }
@@ -81,11 +93,11 @@ function explainEcho(exhibit: Exhibit, { model, echo, distance, count }: Of<"ech
   const { prepared, rubric, widthMm } = exhibit;
   const [through, ...mirrors] = echo.facets;
   const name = nameReferenceMark(model.mark);
-  const away = nameDistance(distance, widthMm);
+  const away = nameAway(distance, widthMm);
   const seen =
     mirrors.length === 0
-      ? `It lies ${away} from where ${name} is seen a second time, through ${through}: refracted, not reflected.`
-      : `It lies ${away} from the echo of ${name} seen through ${through} by ${mirrors.join(", then ")}.`;
+      ? `It lies ${away} the place where ${name} is seen a second time, through ${through}: refracted, not reflected.`
+      : `It lies ${away} the echo of ${name} seen through ${through} by ${mirrors.join(", then ")}.`;
   const strength =
     mirrors.length === 0
       ? []

@@ -28,9 +28,16 @@ export function nameDistance(widths: number, widthMm: number | null): string {
   return widthMm === null ? text : `${text} (${(widths * widthMm).toFixed(2)} mm)`;
 }
 
-/** "4 o'clock", the nearest hour. */
+/** "on", or "0.012 girdle widths (0.06 mm) from": how a mark lies to a place. */
+export function nameAway(widths: number, widthMm: number | null): string {
+  return widths < 0.0005 ? "on" : `${nameDistance(widths, widthMm)} from`;
+}
+
+/** "4 o'clock" or "half past 1", the nearest half hour. */
 export function nameClock(clockDeg: number): string {
-  return `${toClockHour(((clockDeg % 360) + 360) % 360)} o'clock`;
+  const halves = Math.round((((clockDeg % 360) + 360) % 360) / 15) % 24;
+  const hour = toClockHour(30 * Math.floor(halves / 2));
+  return halves % 2 === 0 ? `${hour} o'clock` : `half past ${hour}`;
 }
 
 /** "1 dot", "3 dots" */

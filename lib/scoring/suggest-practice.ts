@@ -69,6 +69,9 @@ function listOverlookedAdvice({ prepared, matching }: PracticeGround): string[] 
   return words;
 }
 
+/** A match farther off than this says little of what a mark was taken for. */
+const SURE_LOCATION = 0.5;
+
 function listFoundAdvice({ prepared, laid, matching }: PracticeGround): string[] {
   const words: string[] = [];
   const off = matching.matched.filter(({ location }) => location < 1).length;
@@ -78,7 +81,7 @@ function listFoundAdvice({ prepared, laid, matching }: PracticeGround): string[]
     );
   }
   const taken = matching.matched
-    .filter(({ type }) => type < 1)
+    .filter(({ type, location }) => type < 1 && location >= SURE_LOCATION)
     .map(({ reference, plotted }) => {
       const [is, was] = [prepared.marks[reference]?.mark, laid[plotted]?.mark];
       return `${toCharacteristicLabel(is?.characteristic ?? "")} for ${toCharacteristicLabel(was?.characteristic ?? "")}`;
@@ -121,11 +124,13 @@ function listGradeAdvice({ grades }: PracticeGround): string[] {
 
 /** Sentences in the order in which they matter; none for a plot with nothing to better. */
 export function suggestPractice(ground: PracticeGround): string[] {
+  // Where the whole plot seems turned or of another stone, how far each mark lies off says nothing of its own.
+  const isOffReading = ground.wouldFit !== null || ground.suspectStone !== null;
   return [
     ...listReadingAdvice(ground),
     ...listOverlookedAdvice(ground),
     ...listStrayAdvice(ground),
-    ...listFoundAdvice(ground),
+    ...(isOffReading ? [] : listFoundAdvice(ground)),
     ...listGradeAdvice(ground),
   ];
 }
