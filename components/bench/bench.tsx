@@ -68,6 +68,7 @@ export function Bench({ view }: { view: BenchView }) {
       <div className={classes.notices}>
         <SaveNotice saving={saving} />
       </div>
+      <h2 className="visually-hidden">{isPreparing ? "Preparation" : "Plot"}</h2>
       {isPreparing && card}
       {!isPreparing && state.word === "opening" && <div className={classes.opening} aria-hidden="true" />}
       {!isPreparing && state.word !== "opening" && (
@@ -83,7 +84,19 @@ export function Bench({ view }: { view: BenchView }) {
           onChange={({ put, removed }) =>
             client?.record({ kind: "marks", put: [...put], removed: [...removed] })
           }
-          toolBarEnd={<SaveStatus word={state.word} />}
+          toolBarEnd={
+            <div className={classes.end}>
+              <SaveStatus word={state.word} />
+              <HandInButton
+                label={view.stone.label}
+                markCount={sitting.plot.marks.length}
+                openPoints={openPoints}
+                canWrite={state.canWrite}
+                handIn={client?.handIn ?? (() => Promise.resolve({ kind: "unreached" }))}
+                onHandedIn={() => router.refresh()}
+              />
+            </div>
+          }
           note={
             burst !== null &&
             burst.dots[0] !== dismissed && (
@@ -95,22 +108,12 @@ export function Bench({ view }: { view: BenchView }) {
             )
           }
           aside={
-            <div className={classes.aside}>
-              <GradesPanel
-                grades={sitting.plot.grades}
-                scales={view.scales}
-                canWrite={state.canWrite}
-                onGrade={(property, grade) => client?.record({ kind: "grade", property, grade })}
-              />
-              <HandInButton
-                label={view.stone.label}
-                markCount={sitting.plot.marks.length}
-                openPoints={openPoints}
-                canWrite={state.canWrite}
-                handIn={client?.handIn ?? (() => Promise.resolve({ kind: "unreached" }))}
-                onHandedIn={() => router.refresh()}
-              />
-            </div>
+            <GradesPanel
+              grades={sitting.plot.grades}
+              scales={view.scales}
+              canWrite={state.canWrite}
+              onGrade={(property, grade) => client?.record({ kind: "grade", property, grade })}
+            />
           }
         />
       )}

@@ -38,7 +38,7 @@ export function HandInButton(props: HandInButtonProps) {
 
   return (
     <>
-      <Button size="md" disabled={!canWrite} onClick={dialog.open}>
+      <Button size="sm" disabled={!canWrite} onClick={dialog.open}>
         Hand in
       </Button>
       <Modal

@@ -32,6 +32,7 @@ export function HandedIn({ view, handedInAt }: { view: BenchView; handedInAt: st
           </Button>
         }
       />
+      <h2 className="visually-hidden">Your plot</h2>
       <PlotEditor
         mode="bench"
         cut={view.stone.cut}

@@ -9,15 +9,18 @@ import { DEFAULT_NOTATION, DIAGRAM_INKS } from "@/lib/plot/notation";
 
 const CALLOUT_REACH = 0.075;
 
+/** Rounded far below a hair's breadth, so that server and browser write the same text. */
+const round = (value: number) => Math.round(value * 1e4) / 1e4 + 0;
+
 function DotSign({ item }: { item: LayerItem & { shape: { kind: "dot" } } }) {
   const style = DEFAULT_NOTATION[item.style];
-  const [x, y] = [item.shape.at[0], -item.shape.at[1]];
+  const [x, y] = [round(item.shape.at[0]), round(-item.shape.at[1])];
   const ink = style.inks.light;
   if (style.dot === "cross") {
-    const arm = 0.012;
     return (
       <path
-        d={`M${x - arm} ${y - arm}L${x + arm} ${y + arm}M${x + arm} ${y - arm}L${x - arm} ${y + arm}`}
+        d="M-0.012 -0.012L0.012 0.012M0.012 -0.012L-0.012 0.012"
+        transform={`translate(${x} ${y})`}
         stroke={ink}
         strokeWidth="0.006"
       />
@@ -26,8 +29,8 @@ function DotSign({ item }: { item: LayerItem & { shape: { kind: "dot" } } }) {
   if (style.dot === "square") {
     return (
       <rect
-        x={x - 0.011}
-        y={y - 0.011}
+        x={round(x - 0.011)}
+        y={round(y - 0.011)}
         width="0.022"
         height="0.022"
         stroke={ink}
@@ -56,8 +59,8 @@ function ItemLine({ item }: { item: LayerItem }) {
       d={toSvgPath(item.shape.points, item.shape.kind === "outline")}
       fill="none"
       stroke={style.inks.light}
-      strokeWidth={0.0035 * style.widthPx}
-      strokeDasharray={style.dashPx.map((px) => px * 0.0025).join(" ") || undefined}
+      strokeWidth={round(0.0035 * style.widthPx)}
+      strokeDasharray={style.dashPx.map((px) => round(px * 0.0025)).join(" ") || undefined}
       strokeLinejoin="round"
     />
   );
@@ -66,16 +69,16 @@ function ItemLine({ item }: { item: LayerItem }) {
 /** The number stands outwards of the mark, with a line to it. */
 function ItemCallout({ item }: { item: LayerItem }) {
   if (item.callout === null) return null;
-  const [x, y] = getMiddle(item.shape);
+  const [x, y] = getMiddle(item.shape).map(round) as [number, number];
   const radius = Math.hypot(x, y);
   const [ux, uy] = radius < 0.02 ? [Math.SQRT1_2, Math.SQRT1_2] : [x / radius, y / radius];
-  const [cx, cy] = [x + ux * CALLOUT_REACH, y + uy * CALLOUT_REACH];
+  const [cx, cy] = [round(x + ux * CALLOUT_REACH), round(y + uy * CALLOUT_REACH)];
   const ink = DEFAULT_NOTATION[item.style].inks.light;
   return (
     <g>
       <path d={`M${x} ${-y}L${cx} ${-cy}`} stroke={ink} strokeWidth="0.003" />
       <circle cx={cx} cy={-cy} r="0.024" fill="#fff" stroke={ink} strokeWidth="0.004" />
-      <text x={cx} y={-cy + 0.0105} textAnchor="middle" fontSize="0.03" fontWeight="600" fill={ink}>
+      <text x={cx} y={round(0.0105 - cy)} textAnchor="middle" fontSize="0.03" fontWeight="600" fill={ink}>
         {item.callout}
       </text>
     </g>
@@ -84,7 +87,7 @@ function ItemCallout({ item }: { item: LayerItem }) {
 
 function FigureView({ solid, view, items }: { solid: Solid; view: View; items: readonly LayerItem[] }) {
   const { outline, edges } = drawView(solid, view);
-  const reach = Math.max(...outline.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y)))) * 1.14;
+  const reach = round(Math.max(...outline.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y)))) * 1.14);
   return (
     <div>
       <svg viewBox={`${-reach} ${-reach} ${2 * reach} ${2 * reach}`} fill="none" aria-hidden="true">

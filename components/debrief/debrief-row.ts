@@ -1,5 +1,6 @@
 /** The rows of a debrief: what was found, overlooked, stray or set aside, in the words that the screen shows. Pure. */
 
+import { type CalloutWords, createCalloutWords } from "@/components/debrief/to-callout-words";
 import { getMiddle } from "@/lib/editor/measure-shape";
 import { createDocument, listMarks } from "@/lib/editor/plot-document";
 import { getSolid, type Solid } from "@/lib/gem/build-solid";
@@ -23,6 +24,8 @@ export interface DebriefRow {
   readonly place: string;
   readonly cause: Cause | null;
   readonly words: readonly string[];
+  /** What it cost, in points, the costliest first; nothing that cost less than a hundredth. */
+  readonly costs: readonly { readonly what: string; readonly points: number }[];
   /** Share of what the mark is worth that it earned, found marks only. */
   readonly value: number | null;
 }
@@ -47,6 +50,20 @@ interface Terms {
   readonly reference: ReadonlyMap<string, ReferenceMark>;
   /** The callout of every plotted mark, in the order of drawing, and of the overlooked ones, going on from there. */
   readonly callouts: ReadonlyMap<string, string>;
+  readonly say: CalloutWords;
+}
+
+function createSay(
+  view: DebriefView,
+  marks: readonly PlottedMark[],
+  callouts: Terms["callouts"],
+): CalloutWords {
+  const finders = new Map(view.result.found.map(({ reference, mark }) => [reference, mark]));
+  return createCalloutWords(marks, view.reference.marks, (side, id) => {
+    if (side === "plotted") return callouts.get(toMarkKey(id)) ?? null;
+    const finder = finders.get(id);
+    return callouts.get(finder === undefined ? toReferenceKey(id) : toMarkKey(finder)) ?? null;
+  });
 }
 
 function readTerms(view: DebriefView): Terms {
@@ -55,12 +72,14 @@ function readTerms(view: DebriefView): Terms {
     ...marks.map(({ id }) => toMarkKey(id)),
     ...view.result.overlooked.map((id) => toReferenceKey(id)),
   ];
+  const callouts = new Map(numbered.map((key, index) => [key, String(index + 1)]));
   return {
     view,
     solid: getSolid(view.stone.cut, view.stone.proportions),
     plotted: new Map(marks.map((mark) => [mark.id, mark])),
     reference: new Map(view.reference.marks.map((mark) => [mark.id, mark])),
-    callouts: new Map(numbered.map((key, index) => [key, String(index + 1)])),
+    callouts,
+    say: createSay(view, marks, callouts),
   };
 }
 
@@ -83,8 +102,24 @@ function toRow(
     place: locatePoint(terms.solid, mark.view, getMiddle(mark.shape)).words,
     cause: null,
     value: null,
+    costs: [],
     ...given,
+    words: given.words.map(terms.say),
   };
+}
+
+const COST_LABELS = {
+  location: "place",
+  type: "characteristic",
+  extent: "size",
+  view: "other view",
+} as const;
+
+function listCosts(lost: DebriefView["detail"]["found"][number]["lost"]): DebriefRow["costs"] {
+  return (Object.keys(COST_LABELS) as (keyof typeof COST_LABELS)[])
+    .map((part) => ({ what: COST_LABELS[part], points: lost[part] }))
+    .filter(({ points }) => points >= 0.005)
+    .sort((a, b) => b.points - a.points);
 }
 
 function listFound(terms: Terms): DebriefRow[] {
@@ -103,6 +138,7 @@ function listFound(terms: Terms): DebriefRow[] {
           ? words
           : [`The reference’s mark here: ${toLabel(terms, of.characteristic)}.`, ...words],
       value: found.value,
+      costs: read === undefined ? [] : listCosts(read.lost),
     });
   });
 }
@@ -140,6 +176,11 @@ function listSetAside(terms: Terms): DebriefRow[] {
       words: ["The reference has it as one that need not be plotted: it gives no points and takes none."],
     });
   });
+}
+
+/** Rewrites the engine's sentences about this plot by the numbers on its diagram. */
+export function createDebriefWords(view: DebriefView): CalloutWords {
+  return readTerms(view).say;
 }
 
 /** All rows: found, overlooked, strays, set aside, in that order; within each as the result lists them. */

@@ -12,7 +12,7 @@ import { buildDebriefLayers } from "@/components/debrief/build-debrief-layers";
 import { buildReplayLayers } from "@/components/debrief/build-replay-layers";
 import classes from "@/components/debrief/debrief.module.css";
 import { DebriefFigure } from "@/components/debrief/debrief-figure";
-import { listDebriefRows } from "@/components/debrief/debrief-row";
+import { createDebriefWords, listDebriefRows } from "@/components/debrief/debrief-row";
 import { GradesCompared } from "@/components/debrief/grades-compared";
 import { OutcomeRows } from "@/components/debrief/outcome-rows";
 import { PointsTable } from "@/components/debrief/points-table";
@@ -84,6 +84,7 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
   const [isRelaid, setRelaid] = useState(false);
   const solid = useMemo(() => getSolid(stone.cut, stone.proportions), [stone.cut, stone.proportions]);
   const rows = useMemo(() => listDebriefRows(view), [view]);
+  const say = useMemo(() => createDebriefWords(view), [view]);
   const { wouldFit, turnDeg } = result.alignment;
   const laying = isRelaid && wouldFit !== null ? wouldFit : { turnDeg, mirrored: false };
   const layers = useMemo(
@@ -130,53 +131,54 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
         <OutcomeRows rows={rows} highlightKey={null} onHighlight={() => {}} />
       </div>
       <div className={`${classes.live} no-print`}>
-        {wouldFit !== null && !isReplay && (
-          <WouldFitNote wouldFit={wouldFit} isShown={isRelaid} onShow={setRelaid} />
+        <div className={classes.diagram}>
+          {wouldFit !== null && !isReplay && (
+            <WouldFitNote wouldFit={wouldFit} isShown={isRelaid} onShow={setRelaid} />
+          )}
+          {turnDeg !== 0 && !isReplay && !isRelaid && (
+            <p className="muted">
+              The plot is shown {toLayingWords({ turnDeg, mirrored: false })}: that is how it fits the
+              reference, and a stone held turned costs nothing in this exercise.
+            </p>
+          )}
+          {result.suspectStone !== null && (
+            <p>
+              This plot reads better as stone <strong>{result.suspectStone}</strong>. Were two stones swapped?
+            </p>
+          )}
+          <h2 className="visually-hidden">{isReplay ? "Replay" : "Plot and reference"}</h2>
+          <PlotEditor
+            key={mode}
+            mode="debrief"
+            cut={stone.cut}
+            proportions={stone.proportions}
+            characteristics={view.characteristics}
+            layers={isReplay ? replayLayers : layers}
+            highlightId={highlightKey}
+            onHighlight={setHighlightKey}
+            hasOwnList
+            toolBarEnd={
+              <SegmentedControl
+                aria-label="What the diagram shows"
+                data={[
+                  { value: "compared", label: "Compared" },
+                  { value: "replay", label: "Replay" },
+                ]}
+                value={mode}
+                onChange={(next) => setMode(next === "replay" ? "replay" : "compared")}
+              />
+            }
+            note={isReplay && <ReplayBar replay={replay} bursts={bursts} />}
+          />
+        </div>
+        {isReplay ? (
+          <ReplayEvents replay={replay} />
+        ) : (
+          <OutcomeRows rows={rows} highlightKey={highlightKey} onHighlight={setHighlightKey} />
         )}
-        {turnDeg !== 0 && !isReplay && !isRelaid && (
-          <p className="muted">
-            The plot is shown {toLayingWords({ turnDeg, mirrored: false })}: that is how it fits the
-            reference, and a stone held turned costs nothing in this exercise.
-          </p>
-        )}
-        {result.suspectStone !== null && (
-          <p>
-            This plot reads better as stone <strong>{result.suspectStone}</strong>. Were two stones swapped?
-          </p>
-        )}
-        <PlotEditor
-          key={mode}
-          mode="debrief"
-          cut={stone.cut}
-          proportions={stone.proportions}
-          characteristics={view.characteristics}
-          layers={isReplay ? replayLayers : layers}
-          highlightId={highlightKey}
-          onHighlight={setHighlightKey}
-          hasOwnList
-          toolBarEnd={
-            <SegmentedControl
-              aria-label="What the diagram shows"
-              data={[
-                { value: "compared", label: "Compared" },
-                { value: "replay", label: "Replay" },
-              ]}
-              value={mode}
-              onChange={(next) => setMode(next === "replay" ? "replay" : "compared")}
-            />
-          }
-          note={isReplay && <ReplayBar replay={replay} bursts={bursts} />}
-          aside={
-            isReplay ? (
-              <ReplayEvents replay={replay} />
-            ) : (
-              <OutcomeRows rows={rows} highlightKey={highlightKey} onHighlight={setHighlightKey} />
-            )
-          }
-        />
       </div>
       <div className={classes.sections}>
-        <PointsTable result={result} />
+        <PointsTable result={result} say={say} />
         <GradesCompared view={view} />
         <section aria-labelledby="practise-title">
           <h2 id="practise-title">{isOwn ? "What to do differently next time" : "What to practise"}</h2>
@@ -185,7 +187,7 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
           ) : (
             <ul className={classes.practise}>
               {detail.practise.map((sentence) => (
-                <li key={sentence}>{sentence}</li>
+                <li key={sentence}>{say(sentence)}</li>
               ))}
             </ul>
           )}

@@ -1,6 +1,6 @@
 "use client";
 
-import { useEffect, useRef } from "react";
+import { useEffect, useId, useRef, useState } from "react";
 import { CAUSE_LABELS, type DebriefRow, type Outcome } from "@/components/debrief/debrief-row";
 import classes from "@/components/debrief/outcome-rows.module.css";
 import { MarkSign } from "@/components/plot-editor/mark-sign";
@@ -25,7 +25,17 @@ interface RowProps {
   onHighlight: (key: string | null) => void;
 }
 
+/** "Cost: place 9.96, characteristic 0.28". */
+function toCostWords({ costs }: DebriefRow): string {
+  if (costs.length === 0) return "Nothing lost.";
+  return `Cost: ${costs.map(({ what, points }) => `${what} ${points.toFixed(2)}`).join(", ")}.`;
+}
+
+/** A found mark says in short what it cost, and in full when it is pressed; the others say all they have at once. */
 function OutcomeRow({ row, isHighlighted, onHighlight }: RowProps) {
+  const [isOpen, setOpen] = useState(false);
+  const detailsId = useId();
+  const isFoldable = row.outcome === "found";
   return (
     <li>
       <button
@@ -37,6 +47,9 @@ function OutcomeRow({ row, isHighlighted, onHighlight }: RowProps) {
         onPointerLeave={() => onHighlight(null)}
         onFocus={() => onHighlight(row.key)}
         onBlur={() => onHighlight(null)}
+        {...(isFoldable
+          ? { "aria-expanded": isOpen, "aria-controls": detailsId, onClick: () => setOpen(!isOpen) }
+          : {})}
       >
         <MarkSign style={DEFAULT_NOTATION[row.outcome]} text={row.callout} />
         <span className={classes.words}>
@@ -50,11 +63,14 @@ function OutcomeRow({ row, isHighlighted, onHighlight }: RowProps) {
           <span className={classes.place}>
             {row.view === "crown" ? "Crown" : "Pavilion"}, {row.place}
           </span>
-          {row.words.map((sentence) => (
-            <span key={sentence} className={classes.sentence}>
-              {sentence}
-            </span>
-          ))}
+          {isFoldable && <span className={classes.sentence}>{toCostWords(row)}</span>}
+          <span id={detailsId} className={classes.words} data-folded={(isFoldable && !isOpen) || undefined}>
+            {row.words.map((sentence) => (
+              <span key={sentence} className={classes.sentence}>
+                {sentence}
+              </span>
+            ))}
+          </span>
         </span>
       </button>
     </li>

@@ -1,10 +1,11 @@
 import classes from "@/components/debrief/points-table.module.css";
+import type { CalloutWords } from "@/components/debrief/to-callout-words";
 import type { ScoreResult } from "@/lib/plot/score-result";
 
 const signed = (points: number) => (points < 0 ? `−${Math.abs(points).toFixed(2)}` : points.toFixed(2));
 
 /** What the points were given for, line by line, adding up to the total. */
-export function PointsTable({ result }: { result: ScoreResult }) {
+export function PointsTable({ result, say }: { result: ScoreResult; say: CalloutWords }) {
   return (
     <section aria-labelledby="points-title">
       <h2 id="points-title">Points</h2>
@@ -19,7 +20,7 @@ export function PointsTable({ result }: { result: ScoreResult }) {
           {result.lines.map(({ what, points }, index) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: the lines never change, and two may read the same.
             <tr key={index}>
-              <th scope="row">{what}</th>
+              <th scope="row">{say(what)}</th>
               <td>{signed(points)}</td>
             </tr>
           ))}

@@ -1,6 +1,6 @@
 "use client";
 
-import { useId } from "react";
+import { type CSSProperties, useId } from "react";
 import { findGradeMeaning } from "@/components/forms/grade-meanings";
 import classes from "@/components/forms/grade-scale-steps.module.css";
 import { PROPERTY_LABELS } from "@/components/forms/property-labels";
@@ -13,6 +13,12 @@ export interface GradeScaleStepsProps {
   value: string | null;
   onChange: (grade: string | null) => void;
   disabled?: boolean;
+}
+
+/** On a narrow place a long scale stands in two rows of equal length. */
+function toColumns(steps: number): CSSProperties {
+  const narrow = steps > 6 ? Math.ceil(steps / 2) : steps;
+  return { "--steps": steps, "--steps-narrow": narrow } as CSSProperties;
 }
 
 /** A grade picked on its whole scale, best to worst, with what it means spelled out. */
@@ -44,7 +50,7 @@ export function GradeScaleSteps({
           </button>
         )}
       </div>
-      <div className={classes.scale}>
+      <div className={classes.scale} style={toColumns(scale.length)}>
         {scale.map((grade) => (
           <label key={grade} className={classes.step}>
             <input
