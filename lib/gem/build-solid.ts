@@ -13,7 +13,7 @@ import { getProportions, type Proportions } from "@/lib/gem/proportions";
 import type { Facet, Solid } from "@/lib/gem/solid";
 import type { Vec3 } from "@/lib/gem/vec3";
 
-export type { Facet, Solid } from "@/lib/gem/solid";
+export type { Solid } from "@/lib/gem/solid";
 
 const PLANNERS: Readonly<Record<CutName, (proportions: Proportions) => CutPlan>> = {
   "round-brilliant": planRoundBrilliant,

@@ -111,7 +111,7 @@ describe("images of an inclusion", () => {
     }
     const confirmed = images.filter((image) => findLeg(mesh, image) !== undefined);
     expect(images.length - confirmed.length).toBeLessThanOrEqual(images.length / 20);
-    for (const [key, { x, y, leg }] of searchImages(solid, at, 60)) {
+    for (const [key, { x, y, leg }] of searchImages(solid, at, 48)) {
       const image = byPath.get(key);
       if (image === undefined) expect(leg.clearance, `only the tracer has ${key}`).toBeLessThan(GRAZING);
       else {

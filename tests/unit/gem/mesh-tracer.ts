@@ -6,7 +6,14 @@
 type V = readonly [number, number, number];
 
 export interface Mesh {
-  readonly triangles: readonly { readonly a: V; readonly b: V; readonly c: V; readonly facet: number }[];
+  readonly triangles: readonly {
+    readonly a: V;
+    readonly b: V;
+    readonly c: V;
+    readonly ab: V;
+    readonly ac: V;
+    readonly facet: number;
+  }[];
 }
 
 export interface Leg {
@@ -42,23 +49,28 @@ export function toMesh(solid: {
     const ring = facet.vertices.map((i) => solid.vertices[i] as V);
     const sum = ring.reduce<V>((s, v) => [s[0] + v[0], s[1] + v[1], s[2] + v[2]], [0, 0, 0]);
     const a: V = [sum[0] / ring.length, sum[1] / ring.length, sum[2] / ring.length];
-    return ring.map((b, i) => ({ a, b, c: ring[(i + 1) % ring.length] as V, facet: index }));
+    return ring.map((b, i) => {
+      const c = ring[(i + 1) % ring.length] as V;
+      return { a, b, c, ab: sub(b, a), ac: sub(c, a), facet: index };
+    });
   });
   return { triangles };
 }
 
-interface MeshHit {
+export interface MeshHit {
   readonly t: number;
   readonly facet: number;
   readonly normal: V;
   readonly clearance: number;
 }
 
+/** Whatever finds the nearest facet along a ray. */
+export type HitFinder = (from: V, direction: V, entering: boolean) => MeshHit | null;
+
 /** The nearest triangle ahead; facets met head-on from outside (entering) or from inside (leaving). */
 export function hitMesh(mesh: Mesh, from: V, direction: V, entering: boolean): MeshHit | null {
   let best: MeshHit | null = null;
-  for (const { a, b, c, facet } of mesh.triangles) {
-    const [ab, ac] = [sub(b, a), sub(c, a)];
+  for (const { a, b, c, ab, ac, facet } of mesh.triangles) {
     const p = cross(direction, ac);
     const det = dot(ab, p);
     if (Math.abs(det) < 1e-14 || det > 0 !== entering) continue;
@@ -78,9 +90,18 @@ export function hitMesh(mesh: Mesh, from: V, direction: V, entering: boolean): M
 }
 
 /** Light that goes straight down on a view at (x, y) of the stone's frame, leg by leg. */
-export function traceDown(mesh: Mesh, down: number, x: number, y: number, n: number, bounces: number): Leg[] {
+export function traceDown(
+  mesh: Mesh | HitFinder,
+  down: number,
+  x: number,
+  y: number,
+  n: number,
+  bounces: number,
+): Leg[] {
+  const find: HitFinder =
+    typeof mesh === "function" ? mesh : (at, towards, isEntering) => hitMesh(mesh, at, towards, isEntering);
   const start: V = [x, y, -down * 5];
-  const entry = hitMesh(mesh, start, [0, 0, down], true);
+  const entry = find(start, [0, 0, down], true);
   if (entry === null) return [];
   const incidence = Math.acos(Math.min(1, Math.abs(entry.normal[2])));
   const inside = Math.asin(Math.sin(incidence) / n);
@@ -102,7 +123,7 @@ export function traceDown(mesh: Mesh, down: number, x: number, y: number, n: num
   let clearance = entry.clearance;
   const legs: Leg[] = [];
   for (let k = 0; k <= bounces; k += 1) {
-    const hit = hitMesh(mesh, from, direction, false);
+    const hit = find(from, direction, false);
     if (hit === null) break;
     const to = along(from, direction, hit.t);
     legs.push({ from, direction, to, path, strength, clearance });
