@@ -1,5 +1,6 @@
 import { ColorSchemeScript, mantineHtmlProps } from "@mantine/core";
 import type { Metadata, Viewport } from "next";
+import { headers } from "next/headers";
 import type { ReactNode } from "react";
 import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
 import "@mantine/core/styles.layer.css";
@@ -21,11 +22,17 @@ export const viewport: Viewport = {
   ],
 };
 
-export default function RootLayout({ children }: { children: ReactNode }) {
+/** The nonce without which no script runs on this page (proxy.ts). */
+async function readNonce(): Promise<string> {
+  return /'nonce-([^']+)'/.exec((await headers()).get("content-security-policy") ?? "")?.[1] ?? "";
+}
+
+export default async function RootLayout({ children }: { children: ReactNode }) {
+  const nonce = await readNonce();
   return (
     <html lang="en-GB" {...mantineHtmlProps}>
       <head>
-        <ColorSchemeScript defaultColorScheme="auto" />
+        <ColorSchemeScript defaultColorScheme="auto" nonce={nonce} />
       </head>
       <body>
         <Providers>{children}</Providers>

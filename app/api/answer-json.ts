@@ -1,4 +1,5 @@
 import { AppError, type AppErrorCode, isAppError } from "@/lib/base/app-error";
+import { readEnvironment } from "@/lib/data/read-environment";
 
 /** The status of each refusal. */
 const STATUS: Readonly<Record<AppErrorCode, number>> = {
@@ -53,11 +54,18 @@ export async function answerFile(fileName: string, work: () => Promise<string>):
 /** A body larger than this is refused unread, bytes: a long batch of drawn outlines stays far below. */
 const MOST_BYTES = 4_000_000;
 
-/** Refuses a request that another site made the browser send. Throws AppError `not-allowed`. */
+/**
+ * Refuses a request that another site made the browser send: its origin is neither the host that was asked nor the
+ * address that the program is set to be reached at. Throws AppError `not-allowed`.
+ */
 function requireSameOrigin(request: Request): void {
   const origin = request.headers.get("origin");
-  const host = request.headers.get("x-forwarded-host") ?? request.headers.get("host");
-  if (origin !== null && URL.canParse(origin) && new URL(origin).host === host) return;
+  const { url } = readEnvironment();
+  const hosts = [
+    request.headers.get("x-forwarded-host") ?? request.headers.get("host"),
+    url === null ? null : new URL(url).host,
+  ];
+  if (origin !== null && URL.canParse(origin) && hosts.includes(new URL(origin).host)) return;
   throw new AppError("not-allowed", "This request did not come from the program's own pages.");
 }
 
