@@ -2,7 +2,7 @@
 
 import { Button, Group } from "@mantine/core";
 import { History } from "lucide-react";
-import type { ReactNode } from "react";
+import { type ReactNode, useEffect, useRef } from "react";
 import classes from "@/components/staff/draft-note.module.css";
 import type { Draft } from "@/components/staff/use-kept-draft";
 import { ConfirmButton } from "@/components/ui/confirm-button";
@@ -41,6 +41,11 @@ function DiscardButton<T>({ draft, serverBase, serverValue, what }: DraftNotePro
 export function DraftNote<T>(props: DraftNoteProps<T>) {
   const { draft, serverBase, what, newer } = props;
   const isBehind = draft.isDirty && serverBase > draft.base;
+  const behind = useRef<HTMLDivElement>(null);
+  // The button that found it out may be far below.
+  useEffect(() => {
+    if (isBehind) behind.current?.focus();
+  }, [isBehind]);
   if (!draft.canKeep && draft.isDirty) {
     return (
       <div className={classes.root} data-tone="bad" role="status">
@@ -50,7 +55,7 @@ export function DraftNote<T>(props: DraftNoteProps<T>) {
   }
   if (isBehind) {
     return (
-      <div className={classes.root} data-tone="bad" role="alert">
+      <div ref={behind} tabIndex={-1} className={classes.root} data-tone="bad" role="alert">
         <div className={classes.words}>
           <p className={classes.title}>Someone saved this {what} after you began.</p>
           {newer}
@@ -71,8 +76,7 @@ export function DraftNote<T>(props: DraftNoteProps<T>) {
       <History size={18} aria-hidden="true" className={classes.sign} />
       <div className={classes.words}>
         <p>
-          Unsaved work of yours, kept in this browser <When iso={draft.restoredFrom} show="relative" />, is
-          back.
+          Unsaved work of yours is back: this browser kept it on <When iso={draft.restoredFrom} />.
         </p>
         <Group gap="sm" mt={4}>
           <DiscardButton {...props} />

@@ -98,7 +98,7 @@ export function ExerciseForm(props: ExerciseFormProps) {
           <RubricNumbers rubric={rubric} />
         </details>
       </section>
-      {failure !== null && (
+      {failure !== null && !(draft.isDirty && revision > draft.base) && (
         <ErrorNote
           message={failure.message}
           kept="Everything that you entered is still here."

@@ -73,11 +73,7 @@ const BASE_COLUMNS: readonly DataColumn<PersonRow>[] = [
     header: "Last signed in",
     value: ({ lastSignInAt }) => lastSignInAt,
     cell: ({ lastSignInAt }) =>
-      lastSignInAt === null ? (
-        <span className="muted">Never</span>
-      ) : (
-        <When iso={lastSignInAt} show="relative" />
-      ),
+      lastSignInAt === null ? <span className="muted">Never</span> : <When iso={lastSignInAt} />,
   },
 ];
 

@@ -27,6 +27,7 @@ export function GradesForm({ scales, grades, onChange }: GradesFormProps) {
           value={grades[property] ?? null}
           onChange={(grade) => onChange(setGrade(grades, property, grade))}
           required={property === "clarity"}
+          description=""
         />
       ))}
     </div>

@@ -6,11 +6,21 @@ import classes from "@/components/stone/stone-form.module.css";
 import type { Fault } from "@/lib/base/app-error";
 import { CUT_RULES, PROPORTION_LABELS, type ProportionKey } from "@/lib/gem/cut-rules";
 
+/** Hints that would not fit beside their label. */
+const SHORT_HINTS: Readonly<Partial<Record<ProportionKey, string>>> = {
+  starPct: "% from table to girdle",
+  lowerHalfPct: "% from girdle to centre",
+  shoulderPct: "41 is an ellipse, 50 a parabola",
+  wingPct: "50 is slim, 80 full",
+  cornerPct: "% of the girdle width",
+  stepDropDeg: "degrees, step to step",
+};
+
 /** "the table (% of the girdle width)" as a field shows it. */
 function toFieldWords(key: ProportionKey): { name: string; hint: string } {
   const [, name, hint] = /^(?:the )?(.*?)(?: \((.*)\))?$/.exec(PROPORTION_LABELS[key]) ?? [];
   const words = name ?? key;
-  return { name: words.charAt(0).toUpperCase() + words.slice(1), hint: hint ?? "" };
+  return { name: words.charAt(0).toUpperCase() + words.slice(1), hint: SHORT_HINTS[key] ?? hint ?? "" };
 }
 
 function getStep(key: ProportionKey): number {

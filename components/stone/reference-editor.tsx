@@ -39,6 +39,9 @@ export interface ReferenceEditorProps {
   save: (input: SaveReferenceInput) => Promise<ActionResult<{ version: number }>>;
 }
 
+const SAVE_ID = "save-reference";
+const NOTE_ID = "note-to-version";
+
 function AdviceList({ advice }: { advice: readonly ReferenceAdvice[] }) {
   if (advice.length === 0) return null;
   return (
@@ -59,7 +62,7 @@ function NewerVersion({ stone }: { stone: StoneView }) {
   if (newest === undefined) return null;
   return (
     <p>
-      Version {newest.version} by {newest.authorName}, <When iso={newest.createdAt} show="relative" />
+      Version {newest.version} by {newest.authorName}, <When iso={newest.createdAt} />
       {newest.note === "" ? "." : `: “${newest.note}”.`}
     </p>
   );
@@ -88,10 +91,11 @@ function SavePanel({ stone, draft, save }: SavePanelProps) {
   };
 
   return (
-    <div className={classes.save}>
+    <div className={classes.save} id={SAVE_ID}>
       <AdviceList advice={advice} />
       <TextInput
         label="Note to this version"
+        id={NOTE_ID}
         description="What changed and why, for colleagues"
         maxLength={1000}
         value={draft.value.note}
@@ -100,7 +104,7 @@ function SavePanel({ stone, draft, save }: SavePanelProps) {
           draft.update((before) => ({ ...before, note }));
         }}
       />
-      {failure !== null && (
+      {failure !== null && !isBehind && (
         <ErrorNote
           message={failure.message}
           kept="Your drawing is still here, and kept in this browser."
@@ -124,6 +128,22 @@ function SavePanel({ stone, draft, save }: SavePanelProps) {
         </span>
       </div>
     </div>
+  );
+}
+
+/** Where the work stands, in the tool bar, and the way to what stands beneath the table of marks. */
+function SaveSign({ isDirty }: { isDirty: boolean }) {
+  const go = () => {
+    document.getElementById(SAVE_ID)?.scrollIntoView({ block: "center" });
+    document.getElementById(NOTE_ID)?.focus({ preventScroll: true });
+  };
+  return (
+    <span className={classes.sign}>
+      <span className="muted">{isDirty ? "Not saved yet" : "Saved"}</span>
+      <Button size="sm" variant={isDirty ? "filled" : "outline"} onClick={go}>
+        Grades and saving
+      </Button>
+    </span>
   );
 }
 
@@ -156,6 +176,7 @@ export function ReferenceEditor({ stone, userId, save }: ReferenceEditorProps) {
         onChange={(_change, marks) =>
           draft.update((before) => ({ ...before, ...splitReferenceDrawings(marks) }))
         }
+        toolBarEnd={<SaveSign isDirty={draft.isDirty} />}
         aside={
           <section className={classes.aside} aria-label="Grades and saving">
             <h2>Grades of the reference</h2>

@@ -16,7 +16,7 @@ export function ReferenceSummary({ stone }: { stone: StoneView }) {
     <span>
       Reference version {newest.version}: {newest.clarity},{" "}
       {newest.marks === 1 ? "1 mark" : `${newest.marks} marks`}, by {newest.authorName},{" "}
-      <When iso={newest.createdAt} show="relative" />
+      <When iso={newest.createdAt} />
     </span>
   );
 }

@@ -119,7 +119,7 @@ export function StoneForm({
             next="Set the numbers so that the girdle holds them, or move the marks in a new version of the reference first."
           />
         )}
-        {failure !== null && (
+        {failure !== null && !(draft.isDirty && revision > draft.base) && (
           <ErrorNote
             message={failure.message}
             kept="Everything that you entered is still here."
