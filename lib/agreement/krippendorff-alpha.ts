@@ -17,47 +17,49 @@ export interface AlphaOptions {
 /** Row sums of a flat square table. */
 function sumRows(table: Float64Array, size: number): Float64Array {
   const sums = new Float64Array(size);
-  for (let i = 0; i < table.length; i += 1) {
-    const row = Math.floor(i / size);
-    sums[row] = (sums[row] ?? 0) + (table[i] ?? 0);
+  for (let row = 0; row < size; row += 1) {
+    let sum = 0;
+    for (let i = row * size; i < (row + 1) * size; i += 1) sum += table[i] ?? 0;
+    sums[row] = sum;
   }
   return sums;
 }
 
-/** The squared difference of categories c and k under a metric (Krippendorff 2011, part C, "metric differences"). */
-function computeDifference(
-  metric: AlphaMetric,
-  c: number,
-  k: number,
-  margins: Float64Array,
-  values: readonly number[],
-): number {
-  if (c === k) return 0;
+/**
+ * Where the categories lie for a metric (Krippendorff 2011, part C, "metric differences"): differences are squared
+ * distances. For ordinal data that is the middle of each category's ranks, since sum(n_c..n_k) - (n_c + n_k) / 2 is the
+ * distance of the middles.
+ */
+function listPoints(metric: AlphaMetric, margins: Float64Array, values: readonly number[]): Float64Array {
+  if (metric !== "ordinal") return Float64Array.from(values);
+  let below = 0;
+  return margins.map((margin) => {
+    below += margin;
+    return below - margin / 2;
+  });
+}
+
+function computeDifference(metric: AlphaMetric, first: number, second: number): number {
   if (metric === "nominal") return 1;
-  if (metric === "ordinal") {
-    let between = -((margins[c] ?? 0) + (margins[k] ?? 0)) / 2;
-    for (let g = Math.min(c, k); g <= Math.max(c, k); g += 1) between += margins[g] ?? 0;
-    return between ** 2;
-  }
-  const [first, second] = [values[c] ?? c, values[k] ?? k];
-  if (metric === "interval") return (first - second) ** 2;
-  return first + second === 0 ? 0 : ((first - second) / (first + second)) ** 2;
+  if (metric === "ratio") return first + second === 0 ? 0 : ((first - second) / (first + second)) ** 2;
+  return (first - second) * (first - second);
 }
 
 /** Alpha from coincidences: 1 - (n - 1) sum(o d) / sum(n n d); NaN where the expected disagreement is 0. */
 function computeAlphaValue(table: Float64Array, metric: AlphaMetric, values: readonly number[]): number {
   const size = values.length;
   const margins = sumRows(table, size);
+  const points = listPoints(metric, margins, values);
   const total = margins.reduce((sum, margin) => sum + margin, 0);
   let observed = 0;
   let expected = 0;
   for (let c = 0; c < size; c += 1) {
-    if (margins[c] === 0) continue;
+    const margin = margins[c] ?? 0;
+    if (margin === 0) continue;
     for (let k = c + 1; k < size; k += 1) {
-      if (margins[k] === 0) continue;
-      const difference = computeDifference(metric, c, k, margins, values);
+      const difference = computeDifference(metric, points[c] ?? 0, points[k] ?? 0);
       observed += 2 * (table[c * size + k] ?? 0) * difference;
-      expected += 2 * (margins[c] ?? 0) * (margins[k] ?? 0) * difference;
+      expected += 2 * margin * (margins[k] ?? 0) * difference;
     }
   }
   return expected > 0 ? 1 - ((total - 1) * observed) / expected : Number.NaN;

@@ -1,6 +1,9 @@
 /** Counts by name: JSON objects whose keys are sorted, so that equal tallies are equal bytes. Names may be any text. */
 export type Tally = Readonly<Record<string, number>>;
 
+const byName = ([a]: readonly [string, unknown], [b]: readonly [string, unknown]) =>
+  a < b ? -1 : a > b ? 1 : 0;
+
 /** Merges two records key by key; where only one has the key, its value stands. Keys come out sorted. */
 export function mergeRecords<T>(
   first: Readonly<Record<string, T>>,
@@ -13,7 +16,7 @@ export function mergeRecords<T>(
     merged.set(name, here === undefined ? value : add(here, value));
   }
   // fromEntries defines own properties, so that even the name `__proto__` is kept as a name.
-  return Object.fromEntries([...merged].sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)));
+  return Object.fromEntries([...merged].sort(byName));
 }
 
 /** Adds two tallies. Commutative and associative, the empty tally its zero. */
