@@ -82,6 +82,8 @@ function sweepMark(
   const types = prepared.getTypes(mark.characteristic);
   const isNear = new Uint8Array(STEPS);
   const pRadius = geometry.radius;
+  const px = mirrored ? -geometry.centreX : geometry.centreX;
+  const py = geometry.centreY;
   const pAngle = mirrored ? Math.PI - geometry.angle : geometry.angle;
   // The turn that lays p on r is the clockwise angle between them in the crown view, the other way in the pavilion.
   const sense = mark.view === VIEWS[0] ? 1 : -1;
@@ -102,20 +104,22 @@ function sweepMark(
     const half = reachCos <= -1 ? Math.PI : Math.acos(Math.min(1, reachCos)) + SLACK;
     const middle = sense * (pAngle - target.angle);
     const from = Math.ceil((middle - half) / STEP);
-    const to = Math.min(Math.floor((middle + half) / STEP), from + STEPS - 1);
-    const cosMiddle = product * Math.cos(middle);
-    const sinMiddle = product * Math.sin(middle);
-    const zero = rubric.far + spread + SLACK;
+    const count = Math.min(Math.floor((middle + half) / STEP) - from + 1, STEPS);
+    const cosMiddle = 2 * (px * target.centreX + py * target.centreY);
+    const sinMiddle = 2 * sense * (py * target.centreX - px * target.centreY);
+    const zero2 = (rubric.far + spread + SLACK) ** 2;
     // The tallies of each turn in it.
-    for (let step = from; step <= to; step += 1) {
-      const k = ((step % STEPS) + STEPS) % STEPS;
+    let k = ((from % STEPS) + STEPS) % STEPS;
+    for (let left = count; left > 0; left -= 1) {
       isNear[k] = 1;
       const apart2 = squares - (COS[k] as number) * cosMiddle - (SIN[k] as number) * sinMiddle;
-      if (apart2 >= zero * zero) continue;
-      const location = rateLocation(Math.sqrt(Math.max(0, apart2)) - spread - SLACK, rubric);
-      const at = k * marks.length + reference;
-      if (location >= 0.5) tally.supports[at] = 1;
-      if (worth * location > (tally.best[at] as number)) tally.best[at] = worth * location;
+      if (apart2 < zero2) {
+        const location = rateLocation(Math.sqrt(Math.max(0, apart2)) - spread - SLACK, rubric);
+        const at = k * marks.length + reference;
+        if (location >= 0.5) tally.supports[at] = 1;
+        if (worth * location > (tally.best[at] as number)) tally.best[at] = worth * location;
+      }
+      k = k + 1 < STEPS ? k + 1 : 0;
     }
   }
   for (let k = 0; k < STEPS; k += 1) tally.nearby[k] = (tally.nearby[k] as number) + (isNear[k] as number);

@@ -23,22 +23,16 @@ function getEuclidean(a: Place, b: Place): number {
 /** The pairs of the best assignment: the most saved against leaving both places alone. */
 function pairPlaces(reference: readonly Place[], plotted: readonly Place[], options: SetDistanceOptions) {
   const { cutoff, order, getDistance = getEuclidean } = options;
-  const edges = reference.flatMap((from, i) =>
-    plotted.flatMap((to, j): (Edge & { power: number })[] => {
-      const distance = getDistance(from, to);
-      if (!(distance < cutoff)) return [];
+  const edges: (Edge & { power: number })[] = [];
+  const most = cutoff ** order;
+  for (let i = 0; i < reference.length; i += 1) {
+    for (let j = 0; j < plotted.length; j += 1) {
+      const distance = getDistance(reference[i] as Place, plotted[j] as Place);
+      if (!(distance < cutoff)) continue;
       const power = distance ** order;
-      return [
-        {
-          reference: i,
-          plotted: j,
-          gain: toGain((cutoff ** order - power) / cutoff ** order),
-          tie: 0,
-          power,
-        },
-      ];
-    }),
-  );
+      edges.push({ reference: i, plotted: j, gain: toGain((most - power) / most), tie: 0, power });
+    }
+  }
   return assignPairs(edges);
 }
 

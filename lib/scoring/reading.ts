@@ -20,16 +20,22 @@ export function compareReadings(a: Reading, b: Reading): number {
   return Math.abs(a.turnDeg) - Math.abs(b.turnDeg) || b.turnDeg - a.turnDeg;
 }
 
+const known = new WeakMap<readonly number[], readonly Reading[]>();
+
 /**
  * Every reading that the search looks at, in the order of `compareReadings`: each 7.5 degrees in (-180, 180],
- * unmirrored and mirrored, and the cut's own turns where they lie between.
+ * unmirrored and mirrored, and the cut's own turns where they lie between. Remembered with the list of turns.
  */
-export function listSearchReadings(turns: readonly number[]): Reading[] {
+export function listSearchReadings(turns: readonly number[]): readonly Reading[] {
+  const kept = known.get(turns);
+  if (kept !== undefined) return kept;
   const steps = Array.from({ length: 360 / SEARCH_STEP_DEG }, (_, i) => -180 + (i + 1) * SEARCH_STEP_DEG);
   const between = turns.filter((turn) => turn % SEARCH_STEP_DEG !== 0);
-  return [false, true]
+  const readings = [false, true]
     .flatMap((mirrored) => [...steps, ...between].map((turnDeg) => ({ turnDeg: turnDeg + 0, mirrored })))
     .sort(compareReadings);
+  known.set(turns, readings);
+  return readings;
 }
 
 /** The motion of a view's frame that a reading stands for. */

@@ -1,0 +1,133 @@
+/** The search skips readings that cannot win. Here every reading is worked out, and the same one must win. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { turnPoint } from "@/lib/gem/point";
+import { DEFAULT_RUBRIC, type Rubric, resolveRubric } from "@/lib/plot/rubric";
+import { mapVertices } from "@/lib/plot/shape";
+import { boundReadings } from "@/lib/scoring/bound-readings";
+import { chooseReading } from "@/lib/scoring/choose-reading";
+import { getDeduction, getPlotPoints, toHundredths } from "@/lib/scoring/count-points";
+import { findCauses } from "@/lib/scoring/find-causes";
+import { findDottingBursts } from "@/lib/scoring/is-dotting";
+import { listPairs } from "@/lib/scoring/list-pairs";
+import { matchMarks } from "@/lib/scoring/match-marks";
+import { layPlot, preparePlot } from "@/lib/scoring/prepare-plot";
+import { prepareReference } from "@/lib/scoring/prepare-reference";
+import { listSearchReadings, type Reading } from "@/lib/scoring/reading";
+import { makeBody, makeInput, makePlot, makeReference } from "@/tests/support/scoring/make-case";
+
+const GRADE_POINTS = 17.5;
+
+const scene = fc
+  .record({
+    seed: fc.nat(),
+    count: fc.integer({ min: 1, max: 12 }),
+    strays: fc.constantFrom(0, 2, 20),
+    scatter: fc.constantFrom(0.005, 0.03, 0.08),
+    turnDeg: fc.constantFrom(0, 45, -135, 22.5, 37.5, 11),
+    mirrored: fc.boolean(),
+    orientation: fc.constantFrom("free" as const, "given" as const),
+    wouldFitGain: fc.constantFrom(0, 5, 20),
+    cut: fc.constantFrom("round-brilliant" as const, "oval" as const),
+  })
+  .map(({ seed, count, strays, scatter, turnDeg, mirrored, orientation, wouldFitGain, cut }) => {
+    const stone = makeBody(cut === "oval" ? { cut, proportions: { lengthToWidth: 1.3 } } : {});
+    const reference = makeReference(`${seed}`, count, { optional: 0.2 });
+    const drawn = makePlot(`${seed}`, reference, { strays, scatter });
+    const marks = drawn.marks.map((mark) => ({
+      ...mark,
+      shape: mapVertices(mark.shape, ([x, y]) => turnPoint(mark.view, [mirrored ? -x : x, y], turnDeg)),
+    }));
+    const rubric = resolveRubric({ orientation, wouldFitGain });
+    return {
+      prepared: prepareReference(makeInput(reference, drawn, { stone })),
+      plotted: preparePlot({ grades: {}, marks }),
+      rubric,
+    };
+  });
+
+type Scene = {
+  prepared: ReturnType<typeof prepareReference>;
+  plotted: ReturnType<typeof preparePlot>;
+  rubric: Rubric;
+};
+
+function workOut({ prepared, plotted, rubric }: Scene, reading: Reading) {
+  const laid = layPlot(plotted, reading);
+  const matching = matchMarks(prepared, laid, listPairs(prepared, laid, rubric), rubric);
+  const bursts = findDottingBursts(
+    plotted.map(({ mark }) => mark),
+    rubric.dust,
+  );
+  const strays = findCauses(prepared, laid, matching, bursts, rubric);
+  const { deducted } = getDeduction(strays, rubric);
+  const hundredths = toHundredths(getPlotPoints(matching.foundShare, deducted, rubric) + GRADE_POINTS);
+  return { reading, matching, deducted, hundredths };
+}
+
+describe("the search (rules 3.2 to 3.4)", () => {
+  it("gives what working out every reading gives", () => {
+    let [turned, told] = [0, 0];
+    fc.assert(
+      fc.property(scene, (one) => {
+        const { prepared, plotted, rubric } = one;
+        const bursts = findDottingBursts(
+          plotted.map(({ mark }) => mark),
+          rubric.dust,
+        );
+        const chosen = chooseReading({ prepared, plotted, bursts, rubric, gradePoints: GRADE_POINTS });
+        const isSupported = ({ reading, matching }: ReturnType<typeof workOut>) =>
+          (reading.turnDeg === 0 && !reading.mirrored) || matching.support >= rubric.turnSupport;
+        const turns = rubric.orientation === "given" ? [0] : prepared.turns;
+        const counted = turns
+          .map((turnDeg) => workOut(one, { turnDeg, mirrored: false }))
+          .filter(isSupported)
+          .reduce((best, next) => (next.hundredths > best.hundredths ? next : best));
+        expect(chosen.counted.reading).toEqual(counted.reading);
+        expect(chosen.counted.hundredths).toBe(counted.hundredths);
+        const best = Math.max(
+          ...listSearchReadings(prepared.turns)
+            .map((reading) => workOut(one, reading))
+            .filter(isSupported)
+            .map(({ hundredths }) => hundredths),
+        );
+        const gain = (best - counted.hundredths) / 100;
+        expect(chosen.wouldFit?.gain ?? null).toEqual(gain > 0 && gain >= rubric.wouldFitGain ? gain : null);
+        if (counted.reading.turnDeg !== 0) turned += 1;
+        if (chosen.wouldFit !== null) told += 1;
+      }),
+      { numRuns: 60, seed: 20_240 },
+    );
+    expect(Math.min(turned, told)).toBeGreaterThanOrEqual(3);
+  });
+
+  it("never bounds a reading below what it comes to", () => {
+    fc.assert(
+      fc.property(scene, (one) => {
+        for (const mirrored of [false, true]) {
+          const getBound = boundReadings(one.prepared, one.plotted, mirrored, one.rubric);
+          for (let turnDeg = -180; turnDeg < 180; turnDeg += 22.5) {
+            const { matching, deducted } = workOut(one, { turnDeg, mirrored });
+            const bound = getBound(turnDeg);
+            expect(bound.foundShare).toBeGreaterThanOrEqual(matching.foundShare - 1e-9);
+            expect(bound.deducted).toBeLessThanOrEqual(deducted + 1e-9);
+            expect(bound.support).toBeGreaterThanOrEqual(matching.support);
+          }
+        }
+      }),
+      { numRuns: 60, seed: 20_240 },
+    );
+  });
+
+  it("bounds nothing for turns that lie between its steps", () => {
+    const reference = makeReference("between", 5);
+    const plotted = preparePlot(makePlot("between", reference));
+    const getBound = boundReadings(
+      prepareReference(makeInput(reference, { grades: {}, marks: [] })),
+      plotted,
+      false,
+      DEFAULT_RUBRIC,
+    );
+    expect(getBound(360 / 7)).toEqual({ foundShare: 1, deducted: 0, support: Number.POSITIVE_INFINITY });
+  });
+});
