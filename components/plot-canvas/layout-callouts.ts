@@ -17,23 +17,33 @@ const APART_PX = 2 * CALLOUT_RADIUS_PX + 2;
 const CLEAR_OF_MARK_PX = CALLOUT_RADIUS_PX + 4;
 const RINGS_PX = [17, 27, 40];
 const DIRECTIONS = 12;
+/** More marks than this in sight are a crowd. */
+const CROWD = 120;
 const CELL_PX = 24;
+
+/** Far more cells than any screen has in a row: a cell's column and row in one number. */
+const CELLS_PER_ROW = 4096;
+const toCell = (px: number) => Math.floor(px / CELL_PX) + CELLS_PER_ROW / 2;
 
 /** Points by the square of the plane that they lie in, so that only near ones are compared. */
 function createGrid() {
-  const cells = new Map<string, Point[]>();
-  const toCell = (value: number) => Math.floor(value / CELL_PX);
+  const cells = new Map<number, Point[]>();
   return {
     add: (point: Point) => {
-      const key = `${toCell(point[0])},${toCell(point[1])}`;
+      const key = toCell(point[1]) * CELLS_PER_ROW + toCell(point[0]);
       const cell = cells.get(key);
       if (cell === undefined) cells.set(key, [point]);
       else cell.push(point);
     },
-    hasWithin: ([x, y]: Point, distance: number): boolean => {
-      for (let i = toCell(x - distance); i <= toCell(x + distance); i += 1) {
-        for (let j = toCell(y - distance); j <= toCell(y + distance); j += 1) {
-          if (cells.get(`${i},${j}`)?.some(([a, b]) => Math.hypot(a - x, b - y) < distance)) return true;
+    hasWithin: (x: number, y: number, distance: number): boolean => {
+      const square = distance * distance;
+      const lastColumn = toCell(x + distance);
+      const lastRow = toCell(y + distance);
+      for (let row = toCell(y - distance); row <= lastRow; row += 1) {
+        for (let column = toCell(x - distance); column <= lastColumn; column += 1) {
+          const cell = cells.get(row * CELLS_PER_ROW + column);
+          if (cell === undefined) continue;
+          for (const [a, b] of cell) if ((a - x) * (a - x) + (b - y) * (b - y) < square) return true;
         }
       }
       return false;
@@ -60,7 +70,7 @@ function listDirections(from: Point, middle: Point): Point[] {
 
 /**
  * A place for the callout of each item, clear of other callouts and of the marks themselves, within a square of
- * `sizePx`. Items are served in order; one that finds no room is left out until zooming in makes some. What is off
+ * `sizePx`; `middle` is the stone's centre on the screen. Items are served in order; one that finds no room is left out until zooming in makes some. What is off
  * the screen has no callout.
  */
 export function layoutCallouts(
@@ -77,15 +87,17 @@ export function layoutCallouts(
     .map((item) => ({ item, points: listVertices(item.shape).map(toPx) }))
     .filter(({ points }) => points.some((point) => isSeen(point, 0)));
   for (const { points } of shown) for (const point of points) marks.add(point);
+  // Leaders in a crowd would be a thicket: only the nearest ring is tried.
+  const rings = shown.length > CROWD ? RINGS_PX.slice(0, 1) : RINGS_PX;
   const findRoom = (points: readonly Point[]): { at: Point; anchor: Point } | null => {
-    const first = points[0] as Point;
-    const directions = listDirections(first, toPx([0, 0]) ?? middle);
-    for (const ring of RINGS_PX) {
+    const directions = listDirections(points[0] as Point, middle);
+    for (const ring of rings) {
       for (const way of directions) {
         const anchor = findFarthest(points, way);
         const at: Point = [anchor[0] + way[0] * ring, anchor[1] + way[1] * ring];
         if (!isSeen(at, CALLOUT_RADIUS_PX + 1)) continue;
-        if (callouts.hasWithin(at, APART_PX) || marks.hasWithin(at, CLEAR_OF_MARK_PX)) continue;
+        if (callouts.hasWithin(at[0], at[1], APART_PX)) continue;
+        if (marks.hasWithin(at[0], at[1], CLEAR_OF_MARK_PX)) continue;
         return { at, anchor };
       }
     }

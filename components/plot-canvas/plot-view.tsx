@@ -81,12 +81,12 @@ function listMarked(props: PlotViewProps): { item: DrawnItem; isStrong: boolean 
 function useOverlay(props: PlotViewProps, toPx: ToPx, placed: readonly PlacedCallout[]): Paint {
   const { palette, handles, crosshair, viewport, hiddenKey } = props;
   return (context) => {
-    const middle: Point = [viewport.sizePx / 2, viewport.sizePx / 2];
     for (const { item, isStrong } of listMarked(props)) {
       paintHalo(context, item.shape, toPx, palette.ink, isStrong);
       paintMark(context, item, toPx, palette);
       const known = item.key === hiddenKey ? undefined : placed.find((one) => one.item.key === item.key);
-      const callouts = known === undefined ? layoutCallouts([item], toPx, middle, viewport.sizePx) : [known];
+      const callouts =
+        known === undefined ? layoutCallouts([item], toPx, toPx([0, 0]), viewport.sizePx) : [known];
       paintCallouts(context, callouts, palette, true);
     }
     paintHandles(context, handles, toPx, palette);
@@ -102,10 +102,7 @@ export function PlotView(props: PlotViewProps) {
   const { drawing, camera, viewport, palette, items, links, hiddenKey, active, draft, pixelRatio } = props;
   const { sizePx } = viewport;
   const toPx = useMemo<ToPx>(() => (point) => toScreenPx(camera, viewport, point), [camera, viewport]);
-  const placed = useMemo(
-    () => layoutCallouts(items, toPx, [sizePx / 2, sizePx / 2], sizePx),
-    [items, toPx, sizePx],
-  );
+  const placed = useMemo(() => layoutCallouts(items, toPx, toPx([0, 0]), sizePx), [items, toPx, sizePx]);
   const stone = useMemo(
     () => <PaintedLayer name="stone" paint={(context) => paintStone(context, drawing, toPx, palette)} />,
     [drawing, toPx, palette],

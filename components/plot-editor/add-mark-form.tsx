@@ -2,7 +2,7 @@
 
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { ChevronRight } from "lucide-react";
-import { type FormEvent, useState } from "react";
+import { type FormEvent, memo, useState } from "react";
 import classes from "@/components/plot-editor/add-mark-form.module.css";
 import type { Editor } from "@/components/plot-editor/use-editor";
 import { findClockDeg, toPoint } from "@/lib/editor/clock-place";
@@ -48,7 +48,7 @@ function drawRing([x, y]: Point, widthPct: number): Point[] {
 }
 
 /** Puts a mark by saying where it is: for the keyboard, and for who does not see the diagram. */
-export function AddMarkForm({ editor, onNeedsSubject }: AddMarkFormProps) {
+export const AddMarkForm = memo(function AddMarkForm({ editor, onNeedsSubject }: AddMarkFormProps) {
   const [fields, setFields] = useState(EMPTY);
   const [fault, setFault] = useState<string | null>(null);
   const set = (change: Partial<Fields>) => setFields((before) => ({ ...before, ...change }));
@@ -128,4 +128,4 @@ export function AddMarkForm({ editor, onNeedsSubject }: AddMarkFormProps) {
       </form>
     </details>
   );
-}
+});

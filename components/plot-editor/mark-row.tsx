@@ -1,7 +1,7 @@
 "use client";
 
-import { UnstyledButton } from "@mantine/core";
-import { memo, type ReactNode, useEffect, useRef } from "react";
+import { memo, useEffect, useRef } from "react";
+import { MarkDetails } from "@/components/plot-editor/mark-details";
 import { MarkSign } from "@/components/plot-editor/mark-sign";
 import classes from "@/components/plot-editor/marks-table.module.css";
 import {
@@ -9,7 +9,7 @@ import {
   toStyleName,
   toSubjectLabel,
 } from "@/components/plot-editor/subject-words";
-import type { Editor } from "@/components/plot-editor/use-editor";
+import { type Editor, useEditorState } from "@/components/plot-editor/use-editor";
 import { type EditorMark, getSubject, isDecoy } from "@/lib/editor/drawn-mark";
 import type { EditorMode } from "@/lib/editor/editor-commands";
 import { getMiddle } from "@/lib/editor/measure-shape";
@@ -24,11 +24,10 @@ interface MarkRowProps {
   readonly mark: EditorMark;
   readonly number: number;
   readonly mode: EditorMode;
-  readonly isSelected: boolean;
-  readonly isHighlighted: boolean;
+  readonly readOnly: boolean;
+  readonly onRemoved: () => void;
   readonly characteristics: CharacteristicsByName;
   readonly notation: Notation;
-  readonly children?: ReactNode;
 }
 
 const STEPS = [1, 2, 3, 4, 5];
@@ -83,7 +82,9 @@ function showWithin(row: HTMLTableRowElement): void {
 
 /** One mark in the table: number, what, where, and what is known of it; opened when selected. */
 export const MarkRow = memo(function MarkRow(props: MarkRowProps) {
-  const { editor, solid, mark, number, mode, isSelected, isHighlighted, characteristics, notation } = props;
+  const { editor, solid, mark, number, mode, readOnly, characteristics, notation } = props;
+  const isSelected = useEditorState(editor, (state) => state.selectedId === mark.id);
+  const isHighlighted = useEditorState(editor, (state) => state.highlightedId === mark.id);
   const row = useRef<HTMLTableRowElement>(null);
   const subject = getSubject(mark);
   const label = toSubjectLabel(subject, characteristics);
@@ -106,7 +107,8 @@ export const MarkRow = memo(function MarkRow(props: MarkRowProps) {
           <MarkSign style={notation[toStyleName(subject, characteristics)]} text={String(number)} />
         </td>
         <th scope="row" className={classes.what}>
-          <UnstyledButton
+          <button
+            type="button"
             className={classes.open}
             aria-expanded={isSelected}
             aria-label={`Mark ${number}, ${label}, ${mark.view}, ${words}`}
@@ -119,16 +121,24 @@ export const MarkRow = memo(function MarkRow(props: MarkRowProps) {
               <span className={classes.name}>{label}</span> <span className={classes.faint}>{mark.view}</span>
             </span>
             <span className={classes.faint}>{words}</span>
-          </UnstyledButton>
+          </button>
         </th>
         <td className={classes.facts}>
           {mode === "bench" && !isDecoy(mark) && <BenchFacts mark={mark} />}
           {mode === "reference" && !isDecoy(mark) && <ReferenceFacts mark={mark} />}
         </td>
       </tr>
-      {props.children !== undefined && props.children !== null && (
+      {isSelected && !readOnly && (
         <tr className={classes.opened}>
-          <td colSpan={3}>{props.children}</td>
+          <td colSpan={3}>
+            <MarkDetails
+              editor={editor}
+              mark={mark}
+              mode={mode}
+              characteristics={characteristics}
+              onRemoved={props.onRemoved}
+            />
+          </td>
         </tr>
       )}
     </>

@@ -1,7 +1,6 @@
 "use client";
 
-import { useCallback, useRef } from "react";
-import { MarkDetails } from "@/components/plot-editor/mark-details";
+import { memo, useCallback, useRef } from "react";
 import { MarkRow } from "@/components/plot-editor/mark-row";
 import classes from "@/components/plot-editor/marks-table.module.css";
 import type { CharacteristicsByName } from "@/components/plot-editor/subject-words";
@@ -21,10 +20,9 @@ interface MarksTableProps {
 }
 
 /** All marks: number, characteristic, where in words, and what is known of each. Everything the canvas can do. */
-export function MarksTable({ editor, solid, mode, readOnly, characteristics, notation }: MarksTableProps) {
+export const MarksTable = memo(function MarksTable(props: MarksTableProps) {
+  const { editor, solid, mode, readOnly, characteristics, notation } = props;
   const document = useEditorState(editor, (state) => state.document);
-  const selectedId = useEditorState(editor, (state) => state.selectedId);
-  const highlightedId = useEditorState(editor, (state) => state.highlightedId);
   const heading = useRef<HTMLHeadingElement>(null);
   const onRemoved = useCallback(() => heading.current?.focus(), []);
   const marks = listMarks(document);
@@ -58,21 +56,11 @@ export function MarksTable({ editor, solid, mode, readOnly, characteristics, not
                   mark={mark}
                   number={index + 1}
                   mode={mode}
-                  isSelected={mark.id === selectedId}
-                  isHighlighted={mark.id === highlightedId}
+                  readOnly={readOnly}
+                  onRemoved={onRemoved}
                   characteristics={characteristics}
                   notation={notation}
-                >
-                  {mark.id === selectedId && !readOnly ? (
-                    <MarkDetails
-                      editor={editor}
-                      mark={mark}
-                      mode={mode}
-                      characteristics={characteristics}
-                      onRemoved={onRemoved}
-                    />
-                  ) : null}
-                </MarkRow>
+                />
               ))}
             </tbody>
           </table>
@@ -80,4 +68,4 @@ export function MarksTable({ editor, solid, mode, readOnly, characteristics, not
       )}
     </section>
   );
-}
+});

@@ -20,9 +20,11 @@
  * It fills the width that it is given and lays itself out by that width.
  */
 
-import { useEffect, useMemo, useRef, useState } from "react";
+import { useDisclosure } from "@mantine/hooks";
+import { useCallback, useEffect, useMemo, useState } from "react";
 import { AddMarkForm } from "@/components/plot-editor/add-mark-form";
 import { ChangeWords } from "@/components/plot-editor/change-words";
+import { HighlightSync } from "@/components/plot-editor/highlight-sync";
 import { LayerItems, LayerSwitches } from "@/components/plot-editor/layer-list";
 import { MarksTable } from "@/components/plot-editor/marks-table";
 import { NoticeStrip } from "@/components/plot-editor/notice-strip";
@@ -38,19 +40,6 @@ import { DEFAULT_CHARACTERISTICS } from "@/lib/plot/characteristic";
 import { DEFAULT_NOTATION, DIAGRAM_INKS } from "@/lib/plot/notation";
 
 const NO_LAYERS: readonly OverlayLayer[] = [];
-
-/** Keeps the highlighted thing in step with the page around, both ways. */
-function useHighlightSync(editor: Editor, { highlightId, onHighlight, onSelect }: PlotEditorProps): void {
-  const highlighted = useEditorState(editor, (state) => state.highlightedId);
-  const selected = useEditorState(editor, (state) => state.selectedId);
-  const tell = useRef({ onHighlight, onSelect });
-  tell.current = { onHighlight, onSelect };
-  useEffect(() => {
-    if (highlightId !== undefined) editor.dispatch({ kind: "highlight", id: highlightId });
-  }, [editor, highlightId]);
-  useEffect(() => tell.current.onHighlight?.(highlighted), [highlighted]);
-  useEffect(() => tell.current.onSelect?.(selected), [selected]);
-}
 
 function useLayers(layers: readonly OverlayLayer[]) {
   const [hiddenIds, setHiddenIds] = useState<ReadonlySet<string>>(
@@ -73,7 +62,8 @@ function usePicker(editor: Editor) {
   useEffect(() => {
     if (notice?.about === "no-subject") setIsOpen(true);
   }, [notice]);
-  return { isOpen, setIsOpen };
+  const open = useCallback(() => setIsOpen(true), []);
+  return { isOpen, setIsOpen, open };
 }
 
 /** Undo and redo wherever the focus is within the editor, save in a field that undoes its own typing. */
@@ -101,8 +91,7 @@ export function PlotEditor(props: PlotEditorProps) {
   );
   const overlays = useLayers(layers);
   const picker = usePicker(editor);
-  const [isShortcutsOpen, setIsShortcutsOpen] = useState(false);
-  useHighlightSync(editor, props);
+  const [isShortcutsOpen, { open: openShortcuts, close: closeShortcuts }] = useDisclosure(false);
   const onUndoKeys = useUndoKeys(editor);
   const paper = {
     "--plot-paper-light": DIAGRAM_INKS.paper.light,
@@ -121,7 +110,7 @@ export function PlotEditor(props: PlotEditorProps) {
           readOnly={readOnly}
           isPickerOpen={picker.isOpen}
           onPickerOpen={picker.setIsOpen}
-          onShortcuts={() => setIsShortcutsOpen(true)}
+          onShortcuts={openShortcuts}
           end={props.toolBarEnd}
         />
         <NoticeStrip editor={editor}>
@@ -138,16 +127,20 @@ export function PlotEditor(props: PlotEditorProps) {
         {hasSide && (
           <div className={classes.side}>
             {hasTable && <MarksTable {...shared} readOnly={readOnly} />}
-            {hasTable && !readOnly && (
-              <AddMarkForm editor={editor} onNeedsSubject={() => picker.setIsOpen(true)} />
-            )}
+            {hasTable && !readOnly && <AddMarkForm editor={editor} onNeedsSubject={picker.open} />}
             {hasItems && <LayerItems editor={editor} layers={overlays.shown} notation={notation} />}
             {props.aside}
           </div>
         )}
       </div>
+      <HighlightSync
+        editor={editor}
+        highlightId={props.highlightId}
+        onHighlight={props.onHighlight}
+        onSelect={props.onSelect}
+      />
       <ChangeWords editor={editor} solid={solid} characteristics={characteristics} />
-      <ShortcutsPanel mode={mode} isOpen={isShortcutsOpen} onClose={() => setIsShortcutsOpen(false)} />
+      <ShortcutsPanel mode={mode} isOpen={isShortcutsOpen} onClose={closeShortcuts} />
     </div>
   );
 }

@@ -1,6 +1,7 @@
 "use client";
 
 import { Kbd, Modal } from "@mantine/core";
+import { memo } from "react";
 import classes from "@/components/plot-editor/shortcuts-panel.module.css";
 import { EDITOR_COMMANDS, type EditorCommand, type EditorMode } from "@/lib/editor/editor-commands";
 
@@ -40,7 +41,7 @@ function Keys({ keys }: { readonly keys: string }) {
 }
 
 /** All keys that a view understands when it has the focus. */
-export function ShortcutsPanel({ mode, isOpen, onClose }: ShortcutsPanelProps) {
+export const ShortcutsPanel = memo(function ShortcutsPanel({ mode, isOpen, onClose }: ShortcutsPanelProps) {
   const commands = EDITOR_COMMANDS.filter(({ modes }) => modes?.includes(mode) ?? true);
   return (
     <Modal opened={isOpen} onClose={onClose} title="Keyboard" size="xl">
@@ -72,4 +73,4 @@ export function ShortcutsPanel({ mode, isOpen, onClose }: ShortcutsPanelProps) {
       </div>
     </Modal>
   );
-}
+});

@@ -34,14 +34,21 @@ export function toStyleName(subject: MarkSubject, characteristics: Characteristi
   return subject.kind === "decoy" ? "decoy" : (characteristics.get(subject.name)?.class ?? "inside");
 }
 
-/** A mark as it is drawn, with its number. */
+const drawnItems = new WeakMap<EditorMark, { item: DrawnItem; characteristics: CharacteristicsByName }>();
+
+/** A mark as it is drawn, with its number. The same object for the same mark and number. */
 export function toDrawnItem(
   mark: EditorMark,
   number: number,
   characteristics: CharacteristicsByName,
 ): DrawnItem {
+  const callout = String(number);
+  const known = drawnItems.get(mark);
+  if (known?.item.callout === callout && known.characteristics === characteristics) return known.item;
   const style = toStyleName(getSubject(mark), characteristics);
-  return { key: mark.id, shape: mark.shape, style, callout: String(number) };
+  const item: DrawnItem = { key: mark.id, shape: mark.shape, style, callout };
+  drawnItems.set(mark, { item, characteristics });
+  return item;
 }
 
 /** A key for a subject, unique among subjects. */

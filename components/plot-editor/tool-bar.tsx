@@ -2,7 +2,7 @@
 
 import { ActionIcon, Tooltip, UnstyledButton } from "@mantine/core";
 import { Keyboard, Redo2, Undo2 } from "lucide-react";
-import type { ReactNode } from "react";
+import { memo, type ReactNode } from "react";
 import { MarkSign } from "@/components/plot-editor/mark-sign";
 import { SubjectPicker } from "@/components/plot-editor/subject-picker";
 import {
@@ -121,7 +121,7 @@ function UndoButtons({ editor }: Pick<ToolBarProps, "editor">) {
 }
 
 /** Tools, what is being drawn, undo and redo. */
-export function ToolBar(props: ToolBarProps) {
+export const ToolBar = memo(function ToolBar(props: ToolBarProps) {
   const { editor, mode, readOnly, characteristics, notation, isPickerOpen, onPickerOpen, end } = props;
   return (
     <div className={classes.bar}>
@@ -154,4 +154,4 @@ export function ToolBar(props: ToolBarProps) {
       </Tooltip>
     </div>
   );
-}
+});

@@ -5,6 +5,7 @@ import type { DrawnDraft } from "@/components/plot-canvas/plot-view";
 import type { OverlayLayer } from "@/components/plot-editor/plot-editor-props";
 import { type CharacteristicsByName, toDrawnItem, toStyleName } from "@/components/plot-editor/subject-words";
 import { type Editor, useEditorState } from "@/components/plot-editor/use-editor";
+import { useStableList } from "@/components/plot-editor/use-stable-list";
 import { getPxPerWidth, type Viewport } from "@/lib/editor/camera";
 import { toShape } from "@/lib/editor/drawn-mark";
 import { listHandles } from "@/lib/editor/find-at-point";
@@ -39,13 +40,14 @@ export function useViewDrawing(
     state.gesture?.kind === "drawing" && state.pointer?.view === view ? state.pointer.at : null,
   );
 
-  const items = useMemo<readonly DrawnItem[]>(() => {
+  const allItems = useMemo<readonly DrawnItem[]>(() => {
     const beneath = layers.flatMap((layer) => layer.items.filter((item) => item.view === view));
     const marks = listMarks(document).flatMap((mark, index) =>
       mark.view === view ? [toDrawnItem(mark, index + 1, characteristics)] : [],
     );
     return [...beneath, ...marks];
   }, [document, view, characteristics, layers]);
+  const items = useStableList(allItems);
   const links = useMemo<readonly DrawnLink[]>(
     () => layers.flatMap((layer) => (layer.links ?? []).filter((link) => link.view === view)),
     [layers, view],

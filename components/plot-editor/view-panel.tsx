@@ -3,7 +3,7 @@
 import { ActionIcon, UnstyledButton } from "@mantine/core";
 import { Minus, Plus } from "lucide-react";
 import dynamic from "next/dynamic";
-import { useId, useMemo, useRef } from "react";
+import { memo, useId, useMemo, useRef } from "react";
 import { useSquareSize } from "@/components/plot-canvas/use-square-size";
 import { useViewPointer } from "@/components/plot-canvas/use-view-pointer";
 import type { OverlayLayer } from "@/components/plot-editor/plot-editor-props";
@@ -81,7 +81,7 @@ function usePointerOnView({ editor, view, layers }: ViewPanelProps, leaveKeyboar
   };
 }
 
-function ZoomButtons({ editor, view }: Pick<ViewPanelProps, "editor" | "view">) {
+const ZoomButtons = memo(function ZoomButtons({ editor, view }: Pick<ViewPanelProps, "editor" | "view">) {
   const camera = useEditorState(editor, (state) => state.cameras[view]);
   const zoomBy = (factor: number) =>
     editor.dispatch({ kind: "zoom", view, factor, anchor: editor.getState().cameras[view].centre });
@@ -117,7 +117,7 @@ function ZoomButtons({ editor, view }: Pick<ViewPanelProps, "editor" | "view">) 
       </ActionIcon>
     </div>
   );
-}
+});
 
 /** Where the crosshair is, said as the arrow keys move it. */
 function CrosshairWords({ editor, solid, view }: Pick<ViewPanelProps, "editor" | "solid" | "view">) {
@@ -126,7 +126,7 @@ function CrosshairWords({ editor, solid, view }: Pick<ViewPanelProps, "editor" |
 }
 
 /** One view of the stone with its heading, zoom and readout; by mouse, pen, touch and keyboard. */
-export function ViewPanel(props: ViewPanelProps) {
+export const ViewPanel = memo(function ViewPanel(props: ViewPanelProps) {
   const { editor, solid, view, mode, characteristics, layers, notation } = props;
   const host = useRef<HTMLDivElement>(null);
   const helpId = useId();
@@ -182,4 +182,4 @@ export function ViewPanel(props: ViewPanelProps) {
       </p>
     </section>
   );
-}
+});

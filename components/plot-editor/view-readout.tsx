@@ -1,5 +1,6 @@
 "use client";
 
+import { memo } from "react";
 import { type Editor, useEditorState } from "@/components/plot-editor/use-editor";
 import classes from "@/components/plot-editor/view-panel.module.css";
 import { toClockText } from "@/lib/editor/clock-place";
@@ -14,7 +15,7 @@ interface ViewReadoutProps {
 }
 
 /** Clock position, distance from the centre and facet under the pointer. */
-export function ViewReadout({ editor, solid, view }: ViewReadoutProps) {
+export const ViewReadout = memo(function ViewReadout({ editor, solid, view }: ViewReadoutProps) {
   const at = useEditorState(editor, (state) => (state.pointer?.view === view ? state.pointer.at : null));
   const place = at === null ? null : locatePoint(solid, view, at);
   const isOutside = place?.zone === "outside";
@@ -34,4 +35,4 @@ export function ViewReadout({ editor, solid, view }: ViewReadoutProps) {
       </div>
     </dl>
   );
-}
+});
