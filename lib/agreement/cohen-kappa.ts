@@ -49,13 +49,15 @@ function computeKappaParts(table: CrossTable, weights: AgreementWeights): KappaP
     }
   }
   const centre = observed * expected - 2 * expected + observed;
+  // A difference of nearly equal numbers: what is left of it below this is rounding.
+  const keep = (difference: number) => (difference < 1e-12 ? 0 : difference);
   return {
     units,
     observed,
     expected,
     expectedExact: indices.reduce((sum, i) => sum + at(rows, i) * at(columns, i), 0),
-    variance: Math.max(0, seen - centre ** 2) / (units * (1 - expected) ** 4),
-    varianceUnderChance: Math.max(0, byChance - expected ** 2) / (units * (1 - expected) ** 2),
+    variance: keep(seen - centre ** 2) / (units * (1 - expected) ** 4),
+    varianceUnderChance: keep(byChance - expected ** 2) / (units * (1 - expected) ** 2),
   };
 }
 
@@ -68,10 +70,14 @@ function requireSquare(table: CrossTable, weights: AgreementWeights): void {
   }
 }
 
+/** From so many units on the large-sample error is taken at its word. */
+const LARGE_SAMPLE = 30;
+
 /**
  * Cohen's kappa for two raters (Cohen 1960, Educ. Psychol. Meas. 20, 37-46), weighted by any agreement weights (Cohen
  * 1968, Psychol. Bull. 70, 213-220), with the large-sample standard error of Fleiss, Cohen and Everitt 1969 (Psychol.
- * Bull. 72, 323-327; formulas from memory, values tested) and the z interval on it (see `toChanceCorrected`). Without weights: unweighted.
+ * Bull. 72, 323-327; formulas from memory, values tested) and the interval on it (see `toChanceCorrected`): z, as is usual, from 30 units on, and t with fewer, since the
+ * error is a large-sample one. Without weights: unweighted.
  * Empty table: undefined. One and the same category only: undefined. RangeError when table or weights are not square.
  */
 export function computeCohenKappa(
@@ -81,7 +87,8 @@ export function computeCohenKappa(
   requireSquare(table, weights);
   if (table.flat().every((count) => count === 0)) return toUndefined("no unit was rated by both raters");
   const { variance, ...parts } = computeKappaParts(table, weights);
-  return toChanceCorrected({ ...parts, standardError: Math.sqrt(variance), degrees: "normal" });
+  const degrees = parts.units < LARGE_SAMPLE ? Math.max(1, parts.units - 1) : "normal";
+  return toChanceCorrected({ ...parts, standardError: Math.sqrt(variance), degrees });
 }
 
 /**

@@ -81,7 +81,10 @@ export function computeRatioIcc(
   };
 }
 
-/** ICC(2,1) and its interval (Shrout and Fleiss 1979, p. 424; as in McGraw and Wong 1996, table 7, case 2A). */
+/**
+ * ICC(2,1) and its interval (Shrout and Fleiss 1979, p. 424; as in McGraw and Wong 1996, table 7, case 2A), its low end cut
+ * to -1 / (k - 1), where those of the other forms end by themselves.
+ */
 function computeTwoWayIcc(squares: MeanSquares): Statistic {
   const { targets: n, judges: k, between, judge, residual } = squares;
   const below = between + (k - 1) * residual + (k * (judge - residual)) / n;
@@ -97,7 +100,10 @@ function computeTwoWayIcc(squares: MeanSquares): Statistic {
   const lower = computeFQuantile(0.975, degrees, n - 1);
   return {
     value,
-    low: Math.min(value, (n * (between - upper * residual)) / (upper * spread + n * between)),
+    low: Math.min(
+      value,
+      Math.max(-1 / (k - 1), (n * (between - upper * residual)) / (upper * spread + n * between)),
+    ),
     high: Math.max(value, (n * (lower * between - residual)) / (spread + n * lower * between)),
   };
 }

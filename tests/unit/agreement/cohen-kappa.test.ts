@@ -112,6 +112,32 @@ describe("edges", () => {
     expect(kappa).toMatchObject({ value: 1, low: expect.closeTo((0.7224672 - 0.5) / 0.5, 6), high: 1 });
   });
 
+  it("takes t for z with fewer than 30 units: 10 units, 8 agreeing", () => {
+    const kappa = computeCohenKappa([
+      [4, 1],
+      [1, 4],
+    ]);
+    if (!("value" in kappa)) throw new Error(kappa.undefined);
+    expect(kappa.value).toBeCloseTo(0.6, 12);
+    expect((kappa.value - kappa.low) / kappa.standardError).toBeCloseTo(2.262157, 5); // qt(.975, 9)
+  });
+
+  it("does not take rounding for a spread: three units one step apart at most, quadratic weights", () => {
+    const table = Array.from({ length: 10 }, () => new Array<number>(10).fill(0));
+    for (const [i, j] of [
+      [3, 4],
+      [5, 5],
+      [7, 6],
+    ] as const) {
+      const row = table[i];
+      if (row) row[j] = 1;
+    }
+    const kappa = computeCohenKappa(table, createAgreementWeights("quadratic", 10));
+    if (!("value" in kappa)) throw new Error(kappa.undefined);
+    expect(kappa.value).toBeCloseTo(0.8, 12);
+    expect(kappa.high - kappa.low).toBeGreaterThan(0.5);
+  });
+
   it("knows nothing of the spread from one unit", () => {
     expect(
       computeCohenKappa([
