@@ -2,7 +2,7 @@ import type { Solid } from "@/lib/gem/solid";
 import type { Vec3 } from "@/lib/gem/vec3";
 
 /** Vertices that a turn brings within this of each other (girdle widths) fall on one another. */
-const TURN_TOLERANCE = 0.01;
+const TURN_TOLERANCE = 0.015;
 
 function turnVertex([x, y, z]: Vec3, clockwise: number): Vec3 {
   const [cos, sin] = [Math.cos(clockwise), Math.sin(clockwise)];
@@ -16,26 +16,17 @@ function hasVertexNear(vertices: readonly Vec3[], [x, y, z]: Vec3): boolean {
   );
 }
 
-/** Turns that could map the solid onto itself: those that carry its outermost vertex to one like it. */
-function listCandidates(vertices: readonly Vec3[]): number[] {
-  const radius = ([x, y]: Vec3) => Math.hypot(x, y);
-  const outermost = vertices.reduce((far, vertex) => (radius(vertex) > radius(far) + 1e-9 ? vertex : far));
-  const alike = vertices.filter(
-    (vertex) =>
-      Math.abs(radius(vertex) - radius(outermost)) <= TURN_TOLERANCE &&
-      Math.abs(vertex[2] - outermost[2]) <= TURN_TOLERANCE,
-  );
-  const from = Math.atan2(outermost[0], outermost[1]);
-  return alike.map((vertex) => Math.atan2(vertex[0], vertex[1]) - from);
-}
+/** The most turns that are looked for: no cut has more, and finer steps would come near the tolerance. */
+const MOST_TURNS = 60;
 
 const turnsOfSolids = new WeakMap<Solid, readonly number[]>();
 
-/** The turns of a solid are all the multiples of one of them, so their number says them exactly. */
-function findTurns(solid: Solid): number[] {
-  const count = listCandidates(solid.vertices).filter((turn) =>
-    solid.vertices.every((vertex) => hasVertexNear(solid.vertices, turnVertex(vertex, turn))),
-  ).length;
+/** The turns of a solid are all the multiples of the smallest, which is a whole part of a full turn. */
+function findTurns({ vertices }: Solid): number[] {
+  const mapsOnto = (count: number) =>
+    vertices.every((vertex) => hasVertexNear(vertices, turnVertex(vertex, (2 * Math.PI) / count)));
+  let count = MOST_TURNS;
+  while (count > 1 && !mapsOnto(count)) count -= 1;
   return Array.from({ length: count }, (_, i) => {
     const turnDeg = (360 * i) / count;
     return turnDeg > 180 ? turnDeg - 360 : turnDeg;
@@ -44,9 +35,9 @@ function findTurns(solid: Solid): number[] {
 
 /**
  * The turns that map a solid onto itself, in degrees clockwise as the crown is seen, in (-180, 180]; always
- * with 0, the smallest first and clockwise before counter-clockwise. Found from the solid: the turns that carry
- * its outermost vertex to one like it are tried on all vertices, within 1% of a girdle width, so that a round
- * whose two diameters differ by 2% keeps its eight. Remembered with the solid.
+ * with 0, the smallest first and clockwise before counter-clockwise. Found from the solid: a sixtieth of a turn, then
+ * wider ones, are tried on all its vertices, within 1.5% of a girdle width, so that a round
+ * whose two diameters differ by 3% keeps its eight. Remembered with the solid.
  */
 export function findSymmetryTurns(solid: Solid): readonly number[] {
   const known = turnsOfSolids.get(solid);

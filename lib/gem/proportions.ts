@@ -59,9 +59,15 @@ const SHARED_KEYS: readonly ProportionKey[] = [
   "lengthToWidth",
 ];
 
+/** The keys that count something. */
+const COUNTS: readonly ProportionKey[] = ["chevrons", "crownSteps", "pavilionSteps"];
+
 function findRangeFault(cut: CutName, key: ProportionKey, rule: CutRule, value: number): Fault | null {
-  if (value >= rule.min && value <= rule.max) return null;
   const label = PROPORTION_LABELS[key];
+  if (COUNTS.includes(key) && !Number.isInteger(value)) {
+    return { path: key, message: `${label} is a whole number, not ${value}` };
+  }
+  if (value >= rule.min && value <= rule.max) return null;
   return {
     path: key,
     message: `${label} of a ${CUT_LABELS[cut].toLowerCase()} is between ${rule.min} and ${rule.max}, not ${value}`,

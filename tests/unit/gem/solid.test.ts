@@ -182,6 +182,8 @@ describe("refusals", () => {
     ["round-brilliant", { chevrons: 2 }, "chevrons"],
     ["emerald", { cornerPct: 45 }, "cornerPct"],
     ["emerald", { pavilionSteps: 6, stepDropDeg: 20 }, "stepDropDeg"],
+    ["princess", { chevrons: 2.5 }, "chevrons"],
+    ["oval", { tablePct: Number.NaN }, "tablePct"],
     ["custom", {}, "planes"],
   ] as const)("%s %o: says which number is to blame", (cut, proportions, path) => {
     expect(findFaults(cut, proportions)).toContain(path);
