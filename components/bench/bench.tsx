@@ -65,9 +65,6 @@ export function Bench({ view }: { view: BenchView }) {
         clockAheadMs={clockAheadMs}
         onPreparation={isPreparing || view.rules.preparation === "off" ? null : preparation.open}
       />
-      <div className={classes.notices}>
-        <SaveNotice saving={saving} />
-      </div>
       <h2 className="visually-hidden">{isPreparing ? "Preparation" : "Plot"}</h2>
       {isPreparing && card}
       {!isPreparing && state.word === "opening" && <div className={classes.opening} aria-hidden="true" />}
@@ -97,26 +94,26 @@ export function Bench({ view }: { view: BenchView }) {
               />
             </div>
           }
-          note={
-            burst !== null &&
-            burst.dots[0] !== dismissed && (
-              <DottingNote
-                count={burst.dots.length}
-                onCautions={preparation.open}
-                onDismiss={() => setDismissed(burst.dots[0] ?? null)}
-              />
-            )
-          }
-          aside={
-            <GradesPanel
-              grades={sitting.plot.grades}
-              scales={view.scales}
-              canWrite={state.canWrite}
-              onGrade={(property, grade) => client?.record({ kind: "grade", property, grade })}
-            />
-          }
         />
       )}
+      {!isPreparing && state.word !== "opening" && (
+        <GradesPanel
+          grades={sitting.plot.grades}
+          scales={view.scales}
+          canWrite={state.canWrite}
+          onGrade={(property, grade) => client?.record({ kind: "grade", property, grade })}
+        />
+      )}
+      <div className={classes.dock}>
+        <SaveNotice saving={saving} />
+        {burst !== null && burst.dots[0] !== dismissed && (
+          <DottingNote
+            count={burst.dots.length}
+            onCautions={preparation.open}
+            onDismiss={() => setDismissed(burst.dots[0] ?? null)}
+          />
+        )}
+      </div>
       <Modal
         opened={preparationShown}
         onClose={preparation.close}

@@ -40,21 +40,19 @@ export function HandedIn({ view, handedInAt }: { view: BenchView; handedInAt: st
         characteristics={view.characteristics}
         initialMarks={view.plot.marks}
         readOnly
-        aside={
-          <section className={classes.grades} aria-labelledby="given-title">
-            <h2 id="given-title">Grades you gave</h2>
-            <dl className={classes.list}>
-              {GRADED_PROPERTIES.map((property) => (
-                <div key={property}>
-                  <dt>{PROPERTY_LABELS[property]}</dt>
-                  <dd>{view.plot.grades[property] ?? "Not given"}</dd>
-                </div>
-              ))}
-            </dl>
-            <PracticeNote />
-          </section>
-        }
       />
+      <section className={classes.grades} aria-labelledby="given-title">
+        <h2 id="given-title">Grades you gave</h2>
+        <dl className={classes.list}>
+          {GRADED_PROPERTIES.map((property) => (
+            <div key={property}>
+              <dt>{PROPERTY_LABELS[property]}</dt>
+              <dd>{view.plot.grades[property] ?? "Not given"}</dd>
+            </div>
+          ))}
+        </dl>
+        <PracticeNote />
+      </section>
     </div>
   );
 }

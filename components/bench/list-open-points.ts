@@ -10,8 +10,9 @@ function toNumbers(numbers: readonly number[]): string {
   return numbers.length > 12 ? `${shown} and ${numbers.length - 12} more` : shown;
 }
 
-function toMarkPoint(numbers: readonly number[], what: string): string[] {
+function toMarkPoint(numbers: readonly number[], all: number, what: string): string[] {
   if (numbers.length === 0) return [];
+  if (numbers.length === all && all > 1) return [`None of the ${all} marks has ${what}`];
   return [
     `${numbers.length === 1 ? "1 mark" : `${numbers.length} marks`} without ${what}: ${toNumbers(numbers)}`,
   ];
@@ -33,10 +34,12 @@ export function listOpenPoints({ plot, prepared }: SittingState, rules: Exercise
       : []),
     ...toMarkPoint(
       numbersOf(({ confidence }) => confidence === undefined),
+      marks.length,
       "a confidence",
     ),
     ...toMarkPoint(
       numbersOf(({ proofs }) => (proofs ?? []).length === 0),
+      marks.length,
       "a proof",
     ),
     ...(rules.preparation !== "off" && unprepared > 0

@@ -18,18 +18,19 @@ function getDistanceToShape(shape: Shape, point: Point): number {
 
 /**
  * A closed line of points, each `reach` away from the shape along a ray from the shape's middle: exact for a dot; round
- * a strongly bent shape the line is the outermost one along each ray. Girdle widths.
+ * a strongly bent shape the line is the outermost one along each ray, and goes straight across where a ray meets none. Girdle widths.
  */
 export function traceTolerance(shape: Shape, reach: number): Point[] {
   const [x, y] = getMiddle(shape);
   const vertices = shape.kind === "dot" ? [shape.at] : shape.points;
   const most = reach + Math.max(...vertices.map(([vx, vy]) => Math.hypot(vx - x, vy - y)));
-  return Array.from({ length: RAYS }, (_, ray) => {
+  return Array.from({ length: RAYS }, (_, ray) => ray).flatMap((ray): Point[] => {
     const angle = (2 * Math.PI * ray) / RAYS;
     const at = (radius: number): Point => [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
     const isWithin = (radius: number) => getDistanceToShape(shape, at(radius)) <= reach;
     let step = STEPS;
     while (step > 0 && !isWithin((most * step) / STEPS)) step -= 1;
+    if (step === 0 && !isWithin(0)) return [];
     let inner = (most * step) / STEPS;
     let outer = (most * (step + 1)) / STEPS;
     for (let halving = 0; halving < HALVINGS; halving += 1) {
@@ -37,6 +38,6 @@ export function traceTolerance(shape: Shape, reach: number): Point[] {
       if (isWithin(middle)) inner = middle;
       else outer = middle;
     }
-    return at((inner + outer) / 2);
+    return [at((inner + outer) / 2)];
   });
 }

@@ -33,7 +33,12 @@ export function GradeScaleSteps({
   const label = PROPERTY_LABELS[property];
   const meaning = value === null ? null : findGradeMeaning(property, value);
   return (
-    <fieldset className={classes.root} disabled={disabled}>
+    <fieldset
+      className={classes.root}
+      disabled={disabled}
+      data-property={property}
+      data-long={scale.length > 6 || undefined}
+    >
       <legend className={classes.legend}>{label}</legend>
       <div className={classes.line}>
         <span className={classes.said} aria-live="polite">

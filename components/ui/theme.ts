@@ -130,8 +130,17 @@ export const theme = createTheme({
     Button: Button.extend({ styles: { label: { fontWeight: 600 } } }),
     InputWrapper: Input.Wrapper.extend({ styles: { label: { fontWeight: 600, marginBottom: 4 } } }),
     Modal: Modal.extend({
-      defaultProps: { centered: true, overlayProps: { backgroundOpacity: 0.5 } },
-      styles: { title: { fontWeight: 640, fontSize: "1.125rem" } },
+      defaultProps: {
+        centered: true,
+        overlayProps: { backgroundOpacity: 0.5 },
+        // The dialog's header is no banner of the page.
+        attributes: { header: { role: "presentation" } },
+      },
+      styles: {
+        title: { fontWeight: 640, fontSize: "1.125rem" },
+        header: { background: "var(--lw-surface)" },
+        content: { background: "var(--lw-surface)", border: "1px solid var(--lw-line-strong)" },
+      },
     }),
     Tooltip: Tooltip.extend({ defaultProps: { openDelay: 350, withArrow: false } }),
   },

@@ -3,19 +3,20 @@
 import { useSyncExternalStore } from "react";
 
 const MINUTE_MS = 60_000;
+const TICK_MS = 20_000;
 const listeners = new Set<() => void>();
 let timer: ReturnType<typeof setInterval> | null = null;
-let minute = 0;
+let latestMs = Date.now();
 
-/** One clock for all times on the page; it ticks once a minute while anything listens. */
+/** One clock for all times on the page; it ticks while anything listens. */
 function subscribe(listener: () => void): () => void {
   listeners.add(listener);
   if (timer === null) {
-    minute = Math.floor(Date.now() / MINUTE_MS);
+    latestMs = Date.now();
     timer = setInterval(() => {
-      minute = Math.floor(Date.now() / MINUTE_MS);
+      latestMs = Date.now();
       for (const one of listeners) one();
-    }, MINUTE_MS / 2);
+    }, TICK_MS);
   }
   return () => {
     listeners.delete(listener);
@@ -26,7 +27,8 @@ function subscribe(listener: () => void): () => void {
   };
 }
 
-const readMinute = () => (timer === null ? Math.floor(Date.now() / MINUTE_MS) : minute);
+const readClock = (): number | null => latestMs;
+const readNothing = (): number | null => null;
 
 const DATE_STYLE = { weekday: "short", day: "numeric", month: "short" } as const;
 const TIME_STYLE = { hour: "2-digit", minute: "2-digit", hourCycle: "h23" } as const;
@@ -69,12 +71,12 @@ export interface WhenProps {
  * the browser replaces it once it runs; both first draw the same, so there is no mismatch.
  */
 export function When({ iso, show = "absolute", withTime = true, aheadMs = 0 }: WhenProps) {
-  const nowMinute = useSyncExternalStore(subscribe, readMinute, () => null);
-  if (nowMinute === null) {
+  const browserMs = useSyncExternalStore(subscribe, readClock, readNothing);
+  if (browserMs === null) {
     return <time dateTime={iso}>{`${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`}</time>;
   }
   const at = new Date(iso);
-  const nowMs = nowMinute * MINUTE_MS + aheadMs;
+  const nowMs = browserMs + aheadMs;
   const absolute = toAbsolute(at, nowMs, withTime);
   const away = toRelative(at.getTime(), nowMs);
   return (
