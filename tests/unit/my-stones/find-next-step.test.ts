@@ -1,0 +1,79 @@
+import { describe, expect, it } from "vitest";
+import { findNextStep } from "@/components/my-stones/find-next-step";
+import { sortByUrgency } from "@/components/my-stones/sort-by-urgency";
+import { toRelative } from "@/components/ui/when";
+import type { MyExercise, StoneState } from "@/lib/plot/student-view";
+
+const exercise = (
+  title: string,
+  phase: MyExercise["phase"],
+  dueDay: number,
+  states: readonly StoneState[],
+): MyExercise => ({
+  exerciseId: title,
+  title,
+  notes: "",
+  sectionName: "A section",
+  opensAt: `2026-11-${String(dueDay - 1).padStart(2, "0")}T08:00:00.000Z`,
+  dueAt: `2026-11-${String(dueDay).padStart(2, "0")}T08:00:00.000Z`,
+  closesAt: null,
+  phase,
+  stones: states.map((state, index) => ({
+    exerciseStoneId: `${title}-${index}`,
+    label: `${title}-${index + 1}`,
+    cut: "round-brilliant",
+    weightCt: null,
+    state,
+    sittingId: state === "not-begun" ? null : `${title}-${index}`,
+    markCount: 0,
+    handedInAt: state === "debrief-ready" ? `2026-11-0${index + 1}T08:00:00.000Z` : null,
+    total: null,
+  })),
+});
+
+describe("the one thing to do next", () => {
+  it("is the stone on the bench of what is due first, though another exercise stands before it", () => {
+    const step = findNextStep([
+      exercise("later", "open", 20, ["on-the-bench"]),
+      exercise("sooner", "open", 10, ["handed-in", "not-begun", "on-the-bench"]),
+    ]);
+    expect(step).toMatchObject({ kind: "plot", stone: { label: "sooner-3" } });
+  });
+
+  it("is a stone that was not begun when none is on the bench, late ones included", () => {
+    const step = findNextStep([exercise("late", "late", 5, ["debrief-ready", "not-begun"])]);
+    expect(step).toMatchObject({ kind: "plot", stone: { label: "late-2" } });
+  });
+
+  it("is never a stone of an exercise that takes no work", () => {
+    const closed = exercise("closed", "closed", 5, ["not-begun", "on-the-bench", "missed"]);
+    expect(findNextStep([closed])).toEqual({ kind: "nothing" });
+  });
+
+  it("is the debrief handed in last when no work is left, then what opens next, then nothing", () => {
+    const read = exercise("read", "closed", 5, ["debrief-ready", "debrief-ready"]);
+    const ahead = exercise("ahead", "ahead", 25, ["not-begun"]);
+    expect(findNextStep([ahead, read])).toMatchObject({ kind: "read", stone: { label: "read-2" } });
+    expect(findNextStep([ahead])).toMatchObject({ kind: "wait", exercise: { title: "ahead" } });
+    expect(findNextStep([])).toEqual({ kind: "nothing" });
+  });
+});
+
+it("lists what takes work by its due date, then what opens, then what is closed, the latest first", () => {
+  const given = [
+    exercise("old", "closed", 3, []),
+    exercise("next", "ahead", 28, []),
+    exercise("b", "open", 20, []),
+    exercise("recent", "closed", 8, []),
+    exercise("a", "late", 12, []),
+  ];
+  expect(sortByUrgency(given).map(({ title }) => title)).toEqual(["a", "b", "next", "recent", "old"]);
+});
+
+it("says how far away a moment is", () => {
+  const now = Date.parse("2026-11-25T10:00:00.000Z");
+  const HOUR = 3_600_000;
+  expect(
+    [0, 20 * 60_000, 3 * HOUR, -5 * HOUR, 96 * HOUR, -21 * 24 * HOUR].map((ms) => toRelative(now + ms, now)),
+  ).toEqual(["this minute", "in 20 minutes", "in 3 hours", "5 hours ago", "in 4 days", "3 weeks ago"]);
+});
