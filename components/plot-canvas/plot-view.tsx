@@ -13,6 +13,7 @@ import {
   paintDraft,
   paintHandles,
 } from "@/components/plot-canvas/paint-overlay";
+import { paintOverview } from "@/components/plot-canvas/paint-overview";
 import { type PaintContext, paintStone, type ToPx } from "@/components/plot-canvas/paint-stone";
 import { type Camera, toScreenPx, type Viewport } from "@/lib/editor/camera";
 import type { ViewDrawing } from "@/lib/gem/draw-view";
@@ -116,9 +117,10 @@ export function PlotView(props: PlotViewProps) {
         placed.filter(({ item }) => item.key !== hiddenKey),
         palette,
       );
+      paintOverview(context, drawing, camera, viewport, palette);
     };
     return <PaintedLayer name="marks" paint={paint} />;
-  }, [items, links, hiddenKey, placed, toPx, palette]);
+  }, [items, links, hiddenKey, placed, toPx, palette, drawing, camera, viewport]);
   const activeLayer = useMemo(() => {
     const paint: Paint = (context) => {
       if (active !== null) paintMark(context, active, toPx, palette);

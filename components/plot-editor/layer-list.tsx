@@ -46,7 +46,7 @@ export function LayerItems({ editor, layers, notation }: LayerItemsProps) {
     <section className={classes.section} aria-label="What is shown">
       {layers.map((layer) => (
         <div key={layer.id}>
-          <h3 className={classes.heading}>{layer.label}</h3>
+          <h2 className={classes.heading}>{layer.label}</h2>
           <ul className={classes.items}>
             {layer.items.map((item) => (
               <li key={item.key}>

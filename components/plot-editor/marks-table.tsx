@@ -28,9 +28,9 @@ export const MarksTable = memo(function MarksTable(props: MarksTableProps) {
   const marks = listMarks(document);
   return (
     <section className={classes.section} aria-label="Table of marks">
-      <h3 className={classes.heading} ref={heading} tabIndex={-1}>
+      <h2 className={classes.heading} ref={heading} tabIndex={-1}>
         Marks <span className={classes.count}>{marks.length}</span>
-      </h3>
+      </h2>
       {marks.length === 0 ? (
         <p className={classes.empty}>
           {readOnly

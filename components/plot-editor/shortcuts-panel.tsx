@@ -44,7 +44,13 @@ function Keys({ keys }: { readonly keys: string }) {
 export const ShortcutsPanel = memo(function ShortcutsPanel({ mode, isOpen, onClose }: ShortcutsPanelProps) {
   const commands = EDITOR_COMMANDS.filter(({ modes }) => modes?.includes(mode) ?? true);
   return (
-    <Modal opened={isOpen} onClose={onClose} title="Keyboard" size="xl">
+    <Modal
+      opened={isOpen}
+      onClose={onClose}
+      title="Keyboard"
+      size="xl"
+      closeButtonProps={{ "aria-label": "Close" }}
+    >
       <p className={classes.intro}>
         These work while a view has the focus. With the space bar or the middle button held, dragging moves
         the view; the wheel zooms.
@@ -54,7 +60,7 @@ export const ShortcutsPanel = memo(function ShortcutsPanel({ mode, isOpen, onClo
           const ofGroup = commands.filter((command) => command.group === group);
           return ofGroup.length === 0 ? null : (
             <section key={group}>
-              <h3>{group}</h3>
+              <h2>{group}</h2>
               <dl className={classes.list}>
                 {ofGroup.map(({ name, label, keys }) => (
                   <div key={name}>

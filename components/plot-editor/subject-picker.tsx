@@ -114,7 +114,7 @@ export function SubjectPicker(props: SubjectPickerProps) {
       store={combobox}
       width={hasDecoys ? 820 : 560}
       position="bottom-start"
-      withinPortal
+      withinPortal={false}
       onOptionSubmit={(key) => {
         const choice = choices.find((one) => one.key === key);
         if (choice !== undefined) editor.dispatch({ kind: "choose-subject", subject: choice.subject });
@@ -150,7 +150,7 @@ export function SubjectPicker(props: SubjectPickerProps) {
             combobox.selectFirstOption();
           }}
         />
-        <Combobox.Options className={classes.options}>
+        <Combobox.Options className={classes.options} aria-label="Characteristics" tabIndex={0}>
           {groups.length === 0 && <Combobox.Empty>Nothing by that name</Combobox.Empty>}
           {groups.map(({ style, label, choices: ofGroup }) => (
             <Combobox.Group key={style} label={label}>

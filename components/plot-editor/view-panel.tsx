@@ -145,7 +145,7 @@ export const ViewPanel = memo(function ViewPanel(props: ViewPanelProps) {
   return (
     <section className={classes.panel} aria-label={`${VIEW_LABELS[view]} view`}>
       <header className={classes.heading}>
-        <h3>{VIEW_LABELS[view]}</h3>
+        <h2>{VIEW_LABELS[view]}</h2>
         <ViewReadout editor={editor} solid={solid} view={view} />
         <ZoomButtons editor={editor} view={view} />
       </header>

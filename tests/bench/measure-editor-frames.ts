@@ -4,7 +4,7 @@
  * by pressing on the diagram with the dot tool.
  */
 import { existsSync } from "node:fs";
-import { type BrowserContext, chromium, type Locator, type Page } from "@playwright/test";
+import { type BrowserContext, type CDPSession, chromium, type Locator, type Page } from "@playwright/test";
 import { createSeededRandom } from "@/lib/base/seeded-random";
 import type { Figure } from "@/tests/bench/run";
 
@@ -70,12 +70,29 @@ const START_TIMING = `
   });`;
 const STOP_TIMING = "window.isTiming_ = false; window.frames_";
 
-/** Times between frames while `move` runs, ms. */
-async function timeFrames(page: Page, move: () => Promise<void>): Promise<number[]> {
+/** What a movement took: times between frames, and the main thread's own work for each frame, ms. */
+interface Timing {
+  readonly frames: readonly number[];
+  readonly workPerFrame: number;
+}
+
+/** Processor time of the page's main thread so far, ms: it does not grow while other programs have the machine. */
+async function readWorkMs(session: CDPSession): Promise<number> {
+  const { metrics } = await session.send("Performance.getMetrics");
+  return 1000 * (metrics.find(({ name }) => name === "TaskDuration")?.value ?? Number.NaN);
+}
+
+async function timeFrames(page: Page, move: () => Promise<void>): Promise<Timing> {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Performance.enable", { timeDomain: "threadTicks" });
+  const before = await readWorkMs(session);
   await page.evaluate(START_TIMING);
   await move();
-  const frames = await page.evaluate<number[]>(STOP_TIMING);
-  return frames.slice(1).map((frame, i) => frame - (frames[i] ?? frame));
+  const stamps = await page.evaluate<number[]>(STOP_TIMING);
+  const work = (await readWorkMs(session)) - before;
+  await session.detach();
+  const frames = stamps.slice(1).map((stamp, i) => stamp - (stamps[i] ?? stamp));
+  return { frames, workPerFrame: work / Math.max(1, frames.length) };
 }
 
 /** Moves the pointer round in a slowly growing circle for a time, as fast as the browser takes it. */
@@ -88,18 +105,19 @@ async function circle(page: Page, { middle, girdlePx }: Diagram, lastsMs: number
   }
 }
 
-function summarise(name: string, times: readonly number[]): Figure[] {
-  const sorted = [...times].sort((a, b) => a - b);
+function summarise(name: string, { frames, workPerFrame }: Timing): Figure[] {
+  const sorted = [...frames].sort((a, b) => a - b);
   const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
-  const note = `${times.length} frames, longest ${at(1).toFixed(0)} ms`;
+  const note = `${frames.length} frames, longest ${at(1).toFixed(0)} ms`;
   return [
     { name: `${name}: median`, value: at(0.5), unit: "ms", note },
     { name: `${name}: 95th percentile`, value: at(0.95), unit: "ms" },
+    { name: `${name}: main thread for each`, value: workPerFrame, unit: "ms" },
   ];
 }
 
 /** Drags the mark that lies in the middle of the diagram (one is put there first). */
-async function timeDrag(page: Page, diagram: Diagram, lastsMs: number): Promise<number[]> {
+async function timeDrag(page: Page, diagram: Diagram, lastsMs: number): Promise<Timing> {
   await page.mouse.click(...diagram.middle);
   await page.getByRole("button", { name: "Select", exact: true }).click();
   await page.mouse.move(...diagram.middle);
@@ -109,7 +127,7 @@ async function timeDrag(page: Page, diagram: Diagram, lastsMs: number): Promise<
   return times;
 }
 
-async function timeZoom(page: Page, diagram: Diagram, lastsMs: number): Promise<number[]> {
+async function timeZoom(page: Page, diagram: Diagram, lastsMs: number): Promise<Timing> {
   await page.mouse.move(diagram.middle[0] + 40, diagram.middle[1] - 30);
   return timeFrames(page, async () => {
     const start = performance.now();
@@ -130,6 +148,7 @@ export async function measureEditorFrames(url: string, options: EditorFramesOpti
   try {
     const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
     const page = await context.newPage();
+    page.setDefaultTimeout(120_000);
     await page.goto(url);
     await prepare?.(page, context);
     const view = page.locator("[data-view=crown]");

@@ -4,6 +4,7 @@ import type { DrawnItem } from "@/components/plot-canvas/drawn-item";
 import { CALLOUT_RADIUS_PX, layoutCallouts } from "@/components/plot-canvas/layout-callouts";
 import { paintCallouts } from "@/components/plot-canvas/paint-callouts";
 import { paintMark } from "@/components/plot-canvas/paint-mark";
+import { paintOverview } from "@/components/plot-canvas/paint-overview";
 import { type PaintContext, paintStone, type ToPx } from "@/components/plot-canvas/paint-stone";
 import { createSeededRandom } from "@/lib/base/seeded-random";
 import { toScreenPx, WHOLE_VIEW } from "@/lib/editor/camera";
@@ -79,6 +80,21 @@ describe("the stone", () => {
     };
     expect(hourAt("crown")).toBeGreaterThan(SIZE_PX / 2);
     expect(hourAt("pavilion")).toBeLessThan(SIZE_PX / 2);
+  });
+});
+
+describe("the overview", () => {
+  it("shows the window that is seen, and nothing at zoom 1", () => {
+    const drawing = drawView(getSolid("round-brilliant", {}), "crown");
+    const viewport = { sizePx: SIZE_PX, halfWidth: 0.6 };
+    const listRects = (zoom: number) => {
+      const { context, calls } = createRecorder();
+      paintOverview(context, drawing, { zoom, centre: [0, 0] }, viewport, PALETTE);
+      return listCalls(calls, "rect").map(({ args }) => args as number[]);
+    };
+    expect(listRects(1)).toEqual([]);
+    const [ground, window] = listRects(4);
+    expect((window?.[2] ?? 0) / (ground?.[2] ?? 1)).toBeCloseTo(1 / 4, 6);
   });
 });
 
