@@ -3,6 +3,7 @@ import { answerJson, readJson } from "@/app/api/answer-json";
 import { requireViewer } from "@/lib/data/require-viewer";
 import { parseInput } from "@/lib/plot/parse-input";
 import { SittingEventSchema } from "@/lib/plot/sitting-event";
+import { SavedSchema } from "@/lib/plot/student-view";
 import { saveEvents } from "@/lib/workflows/save-events";
 
 const BodySchema = z.strictObject({ writerId: z.string(), events: z.array(SittingEventSchema) });
@@ -12,6 +13,7 @@ export async function POST(request: Request, context: { params: Promise<{ sittin
   return answerJson(async () => {
     const viewer = await requireViewer();
     const body = parseInput(BodySchema, await readJson(request));
-    return saveEvents(viewer, { sittingId: (await context.params).sittingId, ...body });
+    const { sittingId } = await context.params;
+    return SavedSchema.parse(await saveEvents(viewer, { sittingId, ...body }));
   });
 }
