@@ -47,6 +47,7 @@ function solve(rows: number, columns: number, cost: Float64Array, tie: Float64Ar
       used[column] = 1;
       const i = rowOf[column] as number;
       const base = (i - 1) * columns - 1;
+      // Reach out from the column's row, and find the nearest column not yet reached.
       let least = Number.POSITIVE_INFINITY;
       let leastTie = 0;
       let next = 0;
@@ -67,6 +68,7 @@ function solve(rows: number, columns: number, cost: Float64Array, tie: Float64Ar
           next = j;
         }
       }
+      // Shift the potentials, so that the way there costs nothing.
       for (let j = 0; j <= columns; j += 1) {
         if (used[j] === 1) {
           const k = rowOf[j] as number;
@@ -81,6 +83,7 @@ function solve(rows: number, columns: number, cost: Float64Array, tie: Float64Ar
       }
       column = next;
     } while (rowOf[column] !== 0);
+    // Turn the way round: each row on it moves to the next column.
     while (column !== 0) {
       const before = from[column] as number;
       rowOf[column] = rowOf[before] as number;

@@ -1,7 +1,7 @@
 /** What a found mark earned and what its location, type, extent and view cost, in points and in words (SPEC 7.2). */
 import { toCharacteristicLabel } from "@/lib/plot/characteristic";
 import type { FoundDetail, FoundResult } from "@/lib/plot/score-result";
-import type { Exhibit } from "@/lib/scoring/explain-stray";
+import type { Exhibit } from "@/lib/scoring/exhibit";
 import type { Merge } from "@/lib/scoring/find-merges";
 import type { Pair } from "@/lib/scoring/list-pairs";
 import { nameDistance, nameNumber } from "@/lib/scoring/name-things";

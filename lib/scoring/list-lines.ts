@@ -1,8 +1,8 @@
 /** The lines of a result: where every point came from, not yet rounded (SPEC 6.5). */
 
 import { getDeduction, sumCharges } from "@/lib/scoring/count-points";
+import type { Exhibit } from "@/lib/scoring/exhibit";
 import { getWorth } from "@/lib/scoring/explain-found";
-import type { Exhibit } from "@/lib/scoring/explain-stray";
 import type { Stray } from "@/lib/scoring/find-causes";
 import { nameCount, nameNumber, namePlottedMark, nameReferenceMark } from "@/lib/scoring/name-things";
 import type { GradeRating } from "@/lib/scoring/rate-grades";

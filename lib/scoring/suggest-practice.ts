@@ -2,7 +2,7 @@
 import { toCharacteristicLabel } from "@/lib/plot/characteristic";
 import type { Cause } from "@/lib/plot/mark";
 import type { WouldFit } from "@/lib/scoring/choose-reading";
-import type { Exhibit } from "@/lib/scoring/explain-stray";
+import type { Exhibit } from "@/lib/scoring/exhibit";
 import type { Stray } from "@/lib/scoring/find-causes";
 import { nameCount, nameList } from "@/lib/scoring/name-things";
 import type { GradeRating } from "@/lib/scoring/rate-grades";

@@ -1,6 +1,6 @@
 /** The search skips readings that cannot win. Here every reading is worked out, and the same one must win. */
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { turnPoint } from "@/lib/gem/point";
 import { DEFAULT_RUBRIC, type Rubric, resolveRubric } from "@/lib/plot/rubric";
 import { mapVertices } from "@/lib/plot/shape";
@@ -15,6 +15,8 @@ import { layPlot, preparePlot } from "@/lib/scoring/prepare-plot";
 import { prepareReference } from "@/lib/scoring/prepare-reference";
 import { listSearchReadings, type Reading } from "@/lib/scoring/reading";
 import { makeBody, makeInput, makePlot, makeReference } from "@/tests/support/scoring/make-case";
+
+vi.setConfig({ testTimeout: 180_000 });
 
 const GRADE_POINTS = 17.5;
 

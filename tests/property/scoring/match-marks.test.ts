@@ -1,6 +1,6 @@
 /** The assignment of whole plots against brute force, on crowded stones where greedy matching goes wrong (rule 9.7). */
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
 import { listPairs } from "@/lib/scoring/list-pairs";
 import { matchMarks } from "@/lib/scoring/match-marks";
@@ -8,6 +8,8 @@ import { preparePlot } from "@/lib/scoring/prepare-plot";
 import { prepareReference } from "@/lib/scoring/prepare-reference";
 import { maximiseByTrial } from "@/tests/support/scoring/brute-force";
 import { makeInput, makePlot, makeReference } from "@/tests/support/scoring/make-case";
+
+vi.setConfig({ testTimeout: 180_000 });
 
 const scene = fc.record({
   seed: fc.nat(),

@@ -1,6 +1,6 @@
 /** What must always hold (lib/scoring/SPEC.md 9). A run that once failed keeps its seed in the list of its test. */
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { createSeededRandom } from "@/lib/base/seeded-random";
 import { getSolid } from "@/lib/gem/build-solid";
 import { findSymmetryTurns } from "@/lib/gem/find-symmetry-turns";
@@ -17,6 +17,9 @@ import { type Reference, ReferenceSchema, type StoneBody } from "@/lib/plot/ston
 import { prepareReference, type ScoreInput, scorePlot } from "@/lib/scoring/score-plot";
 import { makeBody, makeInput, makeShape } from "@/tests/support/scoring/make-case";
 
+// A property scores hundreds of stones; on a busy machine that takes its time.
+vi.setConfig({ testTimeout: 180_000 });
+
 const BODIES: StoneBody[] = [makeBody(), makeBody({ cut: "oval", proportions: { lengthToWidth: 1.35 } })];
 const NAMES = ["crystal", "pinpoint", "cloud", "feather", "needle", "natural", "scratch"];
 const body = fc.constantFrom(...BODIES);
@@ -28,8 +31,11 @@ const turnMarks = <M extends PlottedMark | ReferenceMark | Decoy>(
   turnDeg: number,
 ): M[] => marks.map((mark) => ({ ...mark, shape: turnShape(mark.view, mark.shape, turnDeg) }));
 
-/** Places on a coarse grid as often as anywhere, so that ties and stacks come up. */
+/** Places in a tight row and on a coarse grid as often as anywhere, so that ties, chains and stacks come up. */
 const place = fc.oneof(
+  fc
+    .tuple(fc.integer({ min: 0, max: 6 }), fc.integer({ min: 0, max: 1 }))
+    .map(([x, y]): [number, number] => [0.2 + x / 50, 0.1 + y / 50]),
   fc
     .tuple(fc.integer({ min: -4, max: 4 }), fc.integer({ min: -4, max: 4 }))
     .map(([x, y]): [number, number] => [x / 12, y / 12]),
@@ -164,7 +170,7 @@ describe("rule 9.1: a plot equal to its reference", () => {
         expect(result.alignment).toEqual({ turnDeg: 0, wouldFit: null });
         expect([result.overlooked, result.strays]).toEqual([[], []]);
       },
-      300,
+      120,
     );
   });
 
@@ -178,7 +184,7 @@ describe("rule 9.1: a plot equal to its reference", () => {
         expect(result.total).toBe(100);
         expect(result.strays).toEqual([]);
       },
-      300,
+      120,
     );
   });
 });
@@ -194,7 +200,7 @@ describe("rule 9.2: order", () => {
         const plot = { ...one.plot, marks: random.shuffle(one.plot.marks) };
         expect(score({ stone: one.stone, reference: mixed, plot })).toEqual(score(one));
       },
-      200,
+      80,
     );
   });
 });
@@ -216,7 +222,7 @@ describe("rule 9.3: turning all together", () => {
         expect(after.total).toBe(before.total);
         expect(after.lines.map((line) => line.points)).toEqual(before.lines.map((line) => line.points));
       },
-      200,
+      80,
     );
   });
 });
@@ -249,15 +255,22 @@ describe("rule 9.4: a mark near nothing", () => {
         const more = { ...one, plot: { ...one.plot, marks: [...one.plot.marks, added] } };
         expect(score(more).result.total).toBeLessThanOrEqual(score(one).result.total);
       },
-      1500,
+      400,
     );
-    expect(tried).toBeGreaterThan(100);
+    expect(tried).toBeGreaterThan(25);
   });
 
   it("not even opposite a handful of dust at the rim (rule 6.4)", () => {
-    const rim = fc.tuple(fc.integer({ min: -20, max: 20 }), fc.boolean(), fc.boolean());
+    // Mostly a cluster of unwiped dots on one side, and the last one opposite.
+    const off = fc.integer({ min: -12, max: 12 });
+    const rim = fc.tuple(
+      off,
+      fc.oneof({ weight: 5, arbitrary: fc.constant(false) }, fc.boolean()),
+      fc.oneof({ weight: 4, arbitrary: fc.constant(false) }, fc.boolean()),
+    );
+    const last = fc.tuple(off, fc.constant(true), fc.boolean());
     check(
-      fc.tuple(fc.array(rim, { maxLength: 14 }), rim),
+      fc.tuple(fc.array(rim, { maxLength: 9 }), last),
       ([dots, last]) => {
         const toMark = (
           [off, across, wiped]: readonly [number, boolean, boolean],
@@ -308,7 +321,7 @@ describe("rule 9.5: within one reading", () => {
           before + 1e-9,
         );
       },
-      500,
+      150,
     );
   });
 
@@ -334,9 +347,9 @@ describe("rule 9.5: within one reading", () => {
           expect(after.detail.foundShare).toBeGreaterThanOrEqual(before.detail.foundShare - 1e-9);
         }
       },
-      500,
+      150,
     );
-    expect(moved).toBeGreaterThan(50);
+    expect(moved).toBeGreaterThan(15);
   });
 
   it("more marks of the best kind never lower F: stacked duplicates never raise it either", () => {
@@ -352,7 +365,7 @@ describe("rule 9.5: within one reading", () => {
         expect(after.foundShare).toBeGreaterThanOrEqual(before.foundShare - 1e-9);
         expect(after.deduction).toBeGreaterThanOrEqual(before.deduction - 1e-9);
       },
-      200,
+      80,
     );
   });
 });
@@ -407,7 +420,7 @@ describe("rule 9.6: whatever the input", () => {
           JSON.stringify(scored),
         );
       },
-      300,
+      120,
     );
   });
 

@@ -1,5 +1,5 @@
 /** Plots that nobody draws: the engine answers all the same. That it answers in time is measured in tests/bench. */
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { createSeededRandom } from "@/lib/base/seeded-random";
 import type { PlottedMark } from "@/lib/plot/mark";
 import { PlotSchema } from "@/lib/plot/plots-file";
@@ -7,6 +7,8 @@ import { ScoredPlotSchema } from "@/lib/plot/score-result";
 import type { Shape } from "@/lib/plot/shape";
 import { scorePlot } from "@/lib/scoring/score-plot";
 import { makeInput, makePlot, makeReference } from "@/tests/support/scoring/make-case";
+
+vi.setConfig({ testTimeout: 180_000 });
 
 const reference = makeReference("adversarial", 30);
 const mark = (id: number, shape: Shape, more: Partial<PlottedMark> = {}): PlottedMark => ({
