@@ -74,6 +74,7 @@ export function BenchWatch({ watch, state, trail = [], actions }: BenchWatchProp
           </>
         }
       />
+      <h2 className="visually-hidden">The plot so far</h2>
       <PlotEditor
         key={JSON.stringify(marks)}
         mode="bench"

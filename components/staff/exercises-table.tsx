@@ -1,6 +1,7 @@
 "use client";
 
 import Link from "next/link";
+import cells from "@/components/staff/cells.module.css";
 import { type DataColumn, DataTable } from "@/components/ui/data-table";
 import { EXERCISE_PHASE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
@@ -15,10 +16,19 @@ const COLUMNS: readonly DataColumn<ExerciseRow>[] = [
     key: "title",
     header: "Exercise",
     value: ({ title }) => title,
-    cell: ({ exerciseId, title }) => <Link href={`/exercises/${exerciseId}`}>{title}</Link>,
+    cell: ({ exerciseId, title }) => (
+      <Link href={`/exercises/${exerciseId}`} className={cells.line}>
+        {title}
+      </Link>
+    ),
     isRowHeader: true,
   },
-  { key: "section", header: "Section", value: ({ sectionName }) => sectionName },
+  {
+    key: "section",
+    header: "Section",
+    value: ({ sectionName }) => sectionName,
+    cell: ({ sectionName }) => <span className={cells.words}>{sectionName}</span>,
+  },
   {
     key: "phase",
     header: "State",
@@ -31,22 +41,35 @@ const COLUMNS: readonly DataColumn<ExerciseRow>[] = [
     key: "opensAt",
     header: "Opens",
     value: ({ opensAt }) => opensAt,
-    cell: ({ opensAt }) => <When iso={opensAt} />,
+    cell: ({ opensAt }) => (
+      <span className={cells.line}>
+        <When iso={opensAt} />
+      </span>
+    ),
   },
-  { key: "dueAt", header: "Due", value: ({ dueAt }) => dueAt, cell: ({ dueAt }) => <When iso={dueAt} /> },
+  {
+    key: "dueAt",
+    header: "Due",
+    value: ({ dueAt }) => dueAt,
+    cell: ({ dueAt }) => (
+      <span className={cells.line}>
+        <When iso={dueAt} />
+      </span>
+    ),
+  },
   { key: "stones", header: "Stones", value: ({ stones }) => stones, align: "end" },
   {
     key: "handedIn",
     header: "Handed in",
     value: ({ handedIn }) => handedIn,
-    cell: (row) => `${row.handedIn} of ${countWork(row)}`,
+    cell: (row) => <span className={cells.line}>{`${row.handedIn} of ${countWork(row)}`}</span>,
     align: "end",
   },
   {
     key: "released",
     header: "Released",
     value: ({ released }) => released,
-    cell: ({ released, handedIn }) => `${released} of ${handedIn}`,
+    cell: ({ released, handedIn }) => <span className={cells.line}>{`${released} of ${handedIn}`}</span>,
     align: "end",
   },
 ];

@@ -4,6 +4,7 @@ import { Button, Group } from "@mantine/core";
 import { useRouter } from "next/navigation";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
+import cells from "@/components/staff/cells.module.css";
 import { NewPasswordButton } from "@/components/staff/new-password-button";
 import { ROLE_LABELS } from "@/components/staff/role-labels";
 import { ConfirmButton } from "@/components/ui/confirm-button";
@@ -33,6 +34,7 @@ function PersonButtons({ person, isSelf, onActive, resetPassword }: PersonButton
       {person.active ? (
         <ConfirmButton
           danger
+          variant="subtle"
           size="xs"
           question={`Deactivate ${person.name}?`}
           detail={
@@ -56,10 +58,21 @@ function PersonButtons({ person, isSelf, onActive, resetPassword }: PersonButton
 }
 
 const BASE_COLUMNS: readonly DataColumn<PersonRow>[] = [
-  { key: "name", header: "Name", value: ({ name }) => name, isRowHeader: true },
+  {
+    key: "name",
+    header: "Name",
+    value: ({ name }) => name,
+    cell: ({ name }) => <span className={cells.line}>{name}</span>,
+    isRowHeader: true,
+  },
   { key: "login", header: "Sign-in name", value: ({ login }) => login },
   { key: "role", header: "Role", value: ({ role }) => ROLE_LABELS[role] },
-  { key: "sections", header: "Sections", value: ({ sections }) => sections.join(", ") },
+  {
+    key: "sections",
+    header: "Sections",
+    value: ({ sections }) => sections.join(", "),
+    cell: ({ sections }) => <span className={cells.words}>{sections.join(", ")}</span>,
+  },
   {
     key: "active",
     header: "Account",
@@ -73,7 +86,13 @@ const BASE_COLUMNS: readonly DataColumn<PersonRow>[] = [
     header: "Last signed in",
     value: ({ lastSignInAt }) => lastSignInAt,
     cell: ({ lastSignInAt }) =>
-      lastSignInAt === null ? <span className="muted">Never</span> : <When iso={lastSignInAt} />,
+      lastSignInAt === null ? (
+        <span className="muted">Never</span>
+      ) : (
+        <span className={cells.line}>
+          <When iso={lastSignInAt} />
+        </span>
+      ),
   },
 ];
 

@@ -32,13 +32,7 @@ export function OutcomeSign({ outcome }: { outcome: "found" | "overlooked" | "st
         <path d="M6 0.8L11.2 6 6 11.2 0.8 6z" fill="none" stroke="currentColor" strokeWidth="1.6" />
       )}
       {outcome === "stray" && (
-        <path
-          d="M6 1l5.2 9.4H0.8z"
-          fill="none"
-          stroke="currentColor"
-          strokeWidth="1.6"
-          strokeDasharray="2.4 1.2"
-        />
+        <path d="M6 1l5.2 9.4H0.8z" fill="none" stroke="currentColor" strokeWidth="1.6" />
       )}
     </svg>
   );

@@ -1,6 +1,7 @@
 "use client";
 
 import { useMemo } from "react";
+import cells from "@/components/staff/cells.module.css";
 import { toActionWords } from "@/components/staff/to-action-words";
 import { type DataColumn, DataTable } from "@/components/ui/data-table";
 import { When } from "@/components/ui/when";
@@ -14,11 +15,36 @@ function nameIds(text: string, names: ReadonlyMap<string, string>): string {
 }
 
 const buildColumns = (names: ReadonlyMap<string, string>): readonly DataColumn<TrailRow>[] => [
-  { key: "at", header: "When", value: ({ at }) => at, cell: ({ at }) => <When iso={at} /> },
-  { key: "actor", header: "Who", value: ({ actorName }) => actorName, isRowHeader: true },
-  { key: "action", header: "Did what", value: ({ action }) => toActionWords(action) },
+  {
+    key: "at",
+    header: "When",
+    value: ({ at }) => at,
+    cell: ({ at }) => (
+      <span className={cells.line}>
+        <When iso={at} />
+      </span>
+    ),
+  },
+  {
+    key: "actor",
+    header: "Who",
+    value: ({ actorName }) => actorName,
+    cell: ({ actorName }) => <span className={cells.line}>{actorName}</span>,
+    isRowHeader: true,
+  },
+  {
+    key: "action",
+    header: "Did what",
+    value: ({ action }) => toActionWords(action),
+    cell: ({ action }) => <span className={cells.line}>{toActionWords(action)}</span>,
+  },
   { key: "kind", header: "To a", value: ({ subjectKind }) => subjectKind.replaceAll("-", " ") },
-  { key: "detail", header: "Detail", value: ({ detail }) => nameIds(detail, names) },
+  {
+    key: "detail",
+    header: "Detail",
+    value: ({ detail }) => nameIds(detail, names),
+    cell: ({ detail }) => <span className={cells.words}>{nameIds(detail, names)}</span>,
+  },
   {
     key: "subject",
     header: "Which",

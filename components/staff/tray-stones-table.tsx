@@ -2,6 +2,7 @@
 
 import Link from "next/link";
 import { useMemo } from "react";
+import cells from "@/components/staff/cells.module.css";
 import classes from "@/components/staff/tray-stones-table.module.css";
 import { ViewFigure } from "@/components/stone/view-figure";
 import { type DataColumn, DataTable } from "@/components/ui/data-table";
@@ -64,7 +65,12 @@ function buildColumns(trayId: string): readonly DataColumn<StoneRow>[] {
       ),
       isRowHeader: true,
     },
-    { key: "cut", header: "Cut", value: ({ cut }) => CUT_LABELS[cut] },
+    {
+      key: "cut",
+      header: "Cut",
+      value: ({ cut }) => CUT_LABELS[cut],
+      cell: ({ cut }) => <span className={cells.line}>{CUT_LABELS[cut]}</span>,
+    },
     {
       key: "weight",
       header: "Weight, ct",

@@ -1,6 +1,7 @@
 "use client";
 
 import Link from "next/link";
+import cells from "@/components/staff/cells.module.css";
 import { type DataColumn, DataTable } from "@/components/ui/data-table";
 import { StatusBadge } from "@/components/ui/status-badge";
 import type { TrayRow } from "@/lib/plot/staff-view";
@@ -10,7 +11,11 @@ const COLUMNS: readonly DataColumn<TrayRow>[] = [
     key: "name",
     header: "Tray",
     value: ({ name }) => name,
-    cell: ({ trayId, name }) => <Link href={`/trays/${trayId}`}>{name}</Link>,
+    cell: ({ trayId, name }) => (
+      <Link href={`/trays/${trayId}`} className={cells.line}>
+        {name}
+      </Link>
+    ),
     isRowHeader: true,
   },
   { key: "stones", header: "Stones", value: ({ stoneCount }) => stoneCount, align: "end" },
@@ -29,7 +34,12 @@ const COLUMNS: readonly DataColumn<TrayRow>[] = [
         </StatusBadge>
       ),
   },
-  { key: "notes", header: "Notes", value: ({ notes }) => notes },
+  {
+    key: "notes",
+    header: "Notes",
+    value: ({ notes }) => notes,
+    cell: ({ notes }) => <span className={cells.notes}>{notes}</span>,
+  },
 ];
 
 /** Every tray of the program. */

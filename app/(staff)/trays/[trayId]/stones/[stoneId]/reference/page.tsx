@@ -34,6 +34,7 @@ export default async function ReferencePage({ params }: { params: Promise<{ ston
           </LinkButton>
         }
       />
+      <h2 className="visually-hidden">Marks and decoys</h2>
       <div className="stack">
         {stone.mayEdit ? (
           <ReferenceEditor

@@ -42,6 +42,7 @@ export default async function ReferenceVersionPage({ params }: Props) {
           )
         }
       />
+      <h2 className="visually-hidden">Marks and decoys</h2>
       <OldReference
         stone={stone}
         version={version}
