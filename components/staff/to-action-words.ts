@@ -16,6 +16,8 @@ const WORDS: Readonly<Record<string, string>> = {
   "save-reference": "saved a reference",
   "create-exercise": "set an exercise",
   "update-exercise": "changed an exercise",
+  "save-rubric": "saved a rubric",
+  "rescore-exercise": "rescored an exercise",
   "open-sitting": "opened a sitting",
   "hand-in": "handed in",
   "release-debrief": "released a debrief",

@@ -4,6 +4,7 @@ import { getDatabase } from "@/lib/data/store/database";
 import { type ExerciseWithParts, findExercise } from "@/lib/data/store/find-exercise";
 import { getRubric } from "@/lib/data/store/get-rubric";
 import { listExerciseRows } from "@/lib/data/store/list-exercise-rows";
+import { countOlder, listScored, toGroundNow } from "@/lib/data/store/list-scored";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { CELL_PARTS, type CellRow, toReviewCell } from "@/lib/data/store/to-review-cell";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
@@ -59,6 +60,10 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
   const { rubric, row: rubricRow } = getRubric(exercise.rubrics);
   // The latest attempt of each student and stone: later ones overwrite.
   const byPlace = new Map(sittings.map((one) => [`${one.studentId} ${one.exerciseStoneId}`, one]));
+  const open = await database.rescore.findFirst({
+    where: { exerciseId, state: { in: ["working", "ready"] } },
+    select: { state: true },
+  });
   const [row] = await listExerciseRows(database, { id: exerciseId });
   return ReviewGridSchema.parse({
     exercise: row,
@@ -67,6 +72,8 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
     rules: parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules"),
     rubric,
     rubricVersion: rubricRow.version,
+    older: countOlder(await listScored(database, exerciseId, toGroundNow(exercise))),
+    openRescore: open?.state ?? null,
     stones,
     students,
     cells: students.flatMap(({ studentId }) =>

@@ -4,6 +4,7 @@ import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ScalesSchema } from "@/lib/plot/grades";
 import { CauseSchema } from "@/lib/plot/mark";
 import { PlotSchema } from "@/lib/plot/plots-file";
+import { OlderResultsSchema } from "@/lib/plot/rescore-view";
 import { RubricSchema } from "@/lib/plot/rubric";
 import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
 import { CharacteristicViewSchema, EXERCISE_PHASES, StoneCardSchema } from "@/lib/plot/student-view";
@@ -128,6 +129,10 @@ export const ReviewGridSchema = z.strictObject({
   rules: ExerciseRulesSchema,
   rubric: RubricSchema,
   rubricVersion: z.int(),
+  /** Current results by an older rubric, reference or body of a stone than there is now. */
+  older: OlderResultsSchema,
+  /** A rescore that is being worked out or waits to be applied. */
+  openRescore: z.enum(["working", "ready"]).nullable(),
   stones: z.array(
     z.strictObject({
       exerciseStoneId: z.string(),

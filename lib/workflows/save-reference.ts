@@ -21,8 +21,8 @@ const InputSchema = z.strictObject({
 });
 
 /**
- * Saves a stone's reference as a new version; earlier ones stay as they are. Hand-ins whose debrief is not released
- * are scored anew by it. Throws AppError `not-allowed`, `not-found`, `bad-input`, or `conflict` when somebody else
+ * Saves a stone's reference as a new version; earlier ones stay as they are, and so do the results that were scored by
+ * them until staff rescore the exercise. Throws AppError `not-allowed`, `not-found`, `bad-input`, or `conflict` when somebody else
  * saved a version first.
  */
 export async function saveReference(

@@ -4,9 +4,8 @@ import { listDueHandIns } from "@/lib/data/store/find-hand-in";
 import { scoreHandIn } from "@/lib/workflows/score-hand-in";
 
 /**
- * Scores every hand-in that is due, of one exercise or of all: on start, and before staff read a grid or a debrief,
- * for hand-ins whose scoring was cut off and for results by an older reference or rubric. Gives way to other work
- * between two. One that fails is told to the log by its id, and the rest go on.
+ * Scores every hand-in that has no result yet, of one exercise or of all: on start, and before staff read a grid or a
+ * debrief, for hand-ins whose scoring was cut off or waited for a reference. Gives way to other work between two. One that fails is told to the log by its id, and the rest go on.
  */
 export async function scorePending(
   within: { readonly exerciseId?: string } = {},

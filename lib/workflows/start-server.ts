@@ -2,11 +2,12 @@ import { isAppError } from "@/lib/base/app-error";
 import { applyMigrations } from "@/lib/data/apply-migrations";
 import { readEnvironment } from "@/lib/data/read-environment";
 import { notePeers } from "@/lib/workflows/note-peers";
+import { resumeRescores } from "@/lib/workflows/resume-rescores";
 import { scorePending } from "@/lib/workflows/score-pending";
 
 /**
  * What a server does before it answers: checks its environment, brings the database up to date, and begins to score
- * what an earlier end cut off. Where that cannot be, it says why in a sentence and ends the process.
+ * what an earlier end cut off, rescores among it. Where that cannot be, it says why in a sentence and ends the process.
  */
 export async function startServer(): Promise<void> {
   try {
@@ -17,5 +18,8 @@ export async function startServer(): Promise<void> {
     process.exit(1);
   }
   notePeers();
-  scorePending().catch((thrown: unknown) => console.error("the sweep of hand-ins failed", thrown));
+  scorePending()
+    .catch((thrown: unknown) => console.error("the sweep of hand-ins failed", thrown))
+    .then(resumeRescores)
+    .catch((thrown: unknown) => console.error("a rescore could not be gone on with", thrown));
 }

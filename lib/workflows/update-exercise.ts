@@ -14,7 +14,8 @@ import { ExerciseFieldsSchema, findDateFaults } from "@/lib/plot/exercise-input"
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
 import { parseInput } from "@/lib/plot/parse-input";
-import { findRubricFaults, RubricSchema, resolveRubric } from "@/lib/plot/rubric";
+import { resolveRubric } from "@/lib/plot/rubric";
+import { writeRubric } from "@/lib/workflows/scoring/write-rubric";
 
 const InputSchema = z.strictObject({
   exerciseId: z.string(),
@@ -43,28 +44,6 @@ async function replaceStones(
   }
 }
 
-/** A changed rubric becomes a new version; results keep the one that they were scored by. */
-async function saveRubric(
-  transaction: Transaction,
-  viewer: Viewer,
-  exercise: ExerciseWithParts,
-  overrides: z.output<typeof InputSchema>["rubric"],
-): Promise<void> {
-  const { rubric: before, row } = getRubric(exercise.rubrics);
-  const rubric = resolveRubric(overrides, before);
-  const faults = findRubricFaults(rubric).map(({ path, message }) => ({ path: `rubric.${path}`, message }));
-  if (faults.length > 0) throw new AppError("bad-input", "The exercise was not changed.", faults);
-  if (isDeepStrictEqual(rubric, before)) return;
-  await transaction.rubricVersion.create({
-    data: {
-      exerciseId: exercise.id,
-      version: row.version + 1,
-      body: toColumn(RubricSchema, rubric),
-      authorId: viewer.userId,
-    },
-  });
-}
-
 async function replaceAll(
   transaction: Transaction,
   viewer: Viewer,
@@ -81,7 +60,7 @@ async function replaceAll(
     ]);
   }
   await replaceStones(transaction, exercise, stoneIds);
-  await saveRubric(transaction, viewer, exercise, rubric);
+  await writeRubric(transaction, viewer, exercise, resolveRubric(rubric, getRubric(exercise.rubrics).rubric));
   await transaction.exercise.update({
     where: { id: exerciseId },
     data: { ...fields, rules: toColumn(ExerciseRulesSchema, rules), revision: revision + 1 },
@@ -89,7 +68,7 @@ async function replaceAll(
 }
 
 /**
- * Changes an exercise. Hand-ins whose debrief is not released are scored anew by a changed rubric. Throws AppError
+ * Changes an exercise. Results stay as they are under a changed rubric until staff rescore the exercise. Throws AppError
  * `not-allowed`, `not-found`, `bad-input`, or `conflict` when somebody else changed it first or a stone that was
  * begun would go.
  */

@@ -48,7 +48,7 @@ async function isLabelTaken(transaction: Transaction, row: StoneWithParts, label
 }
 
 /**
- * Changes a stone's label and body. Hand-ins whose debrief is not released are scored anew on the new body. Throws
+ * Changes a stone's label and body. Results stay as they are until staff rescore the exercise. Throws
  * AppError `not-allowed`, `not-found`, `conflict` when somebody else changed the stone first or the label is taken,
  * or `bad-input` for a body that makes no stone or that its reference does not fit on.
  */

@@ -6,6 +6,7 @@ import * as trays from "@/app/(staff)/trays/actions";
 import * as myStones from "@/app/(student)/my-stones/actions";
 import * as account from "@/app/account/actions";
 import * as welcome from "@/app/welcome/actions";
+import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
 import type { Caller } from "@/tests/access/access-case";
 import { makeSampleSet } from "@/tests/support/sample-set";
 import { makeOpenDates, PASSWORD, REFERENCE, type School } from "@/tests/support/school";
@@ -51,6 +52,23 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
   "(staff)/exercises withdrawReleaseAction": {
     allowed: theirs,
     call: ({ exerciseId, benReleased }) => exercises.withdrawReleaseAction(exerciseId, [benReleased]),
+  },
+  "(staff)/exercises saveRubricAction": {
+    allowed: theirs,
+    call: ({ exerciseId }) =>
+      exercises.saveRubricAction(exerciseId, { baseVersion: 2, rubric: DEFAULT_RUBRIC }),
+  },
+  "(staff)/exercises startRescoreAction": {
+    allowed: theirs,
+    call: ({ exerciseId }) => exercises.startRescoreAction(exerciseId),
+  },
+  "(staff)/exercises applyRescoreAction": {
+    allowed: theirs,
+    call: ({ exerciseId, rescoreId }) => exercises.applyRescoreAction(exerciseId, rescoreId),
+  },
+  "(staff)/exercises discardRescoreAction": {
+    allowed: theirs,
+    call: ({ exerciseId, rescoreId }) => exercises.discardRescoreAction(exerciseId, rescoreId),
   },
   "(staff)/people createPersonAction": {
     allowed: director,

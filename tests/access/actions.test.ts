@@ -7,7 +7,7 @@ import { ACTION_CASES } from "@/tests/access/action-cases";
 import { countChanges } from "@/tests/access/count-changes";
 import { beSignedIn } from "@/tests/support/cookie-jar";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, type School, SECRETS } from "@/tests/support/school";
+import { addRescore, buildSchool, type School, SECRETS } from "@/tests/support/school";
 
 vi.mock("next/headers", async () => ({ cookies: (await import("@/tests/support/cookie-jar")).cookies }));
 vi.mock("next/cache", () => ({ revalidatePath: () => undefined }));
@@ -20,7 +20,7 @@ let school: School;
 let current: TestDatabase | null = null;
 beforeAll(async () => {
   template = await createTestDatabase();
-  school = await buildSchool();
+  school = await addRescore(await buildSchool());
   snapshot = await keepSnapshot(template);
 });
 beforeEach(async () => {

@@ -6,13 +6,16 @@ import { getBenchWatch } from "@/lib/data/get-bench-watch";
 import { getDebrief } from "@/lib/data/get-debrief";
 import { getOverview } from "@/lib/data/get-overview";
 import { getReferenceVersion } from "@/lib/data/get-reference-version";
+import { getRescore } from "@/lib/data/get-rescore";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
+import { getRubricBench } from "@/lib/data/get-rubric-bench";
 import { getStone } from "@/lib/data/get-stone";
 import { getTray } from "@/lib/data/get-tray";
 import { listExercises } from "@/lib/data/list-exercises";
 import { listMyExercises } from "@/lib/data/list-my-exercises";
 import { listPeople } from "@/lib/data/list-people";
 import { listSections } from "@/lib/data/list-sections";
+import { listTouchedExercises } from "@/lib/data/list-touched-exercises";
 import { listTrail } from "@/lib/data/list-trail";
 import { listTrays } from "@/lib/data/list-trays";
 import { type AccessCase, makeCase } from "@/tests/access/access-case";
@@ -44,6 +47,13 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
   "list-exercises listExercises": makeCase(staff, (viewer) => listExercises(viewer), lists),
   "get-review-grid getReviewGrid": makeCase(teaching, (viewer, { exerciseId }) =>
     getReviewGrid(viewer, exerciseId),
+  ),
+  "get-rescore getRescore": makeCase(teaching, (viewer, { exerciseId }) => getRescore(viewer, exerciseId)),
+  "get-rubric-bench getRubricBench": makeCase(teaching, (viewer, { exerciseId }) =>
+    getRubricBench(viewer, exerciseId),
+  ),
+  "list-touched-exercises listTouchedExercises": makeCase(staff, (viewer, { stoneIds }) =>
+    listTouchedExercises(viewer, stoneIds[0]),
   ),
   "get-bench-watch getBenchWatch": makeCase(teaching, (viewer, { adaOnBench }) =>
     getBenchWatch(viewer, adaOnBench),

@@ -1,10 +1,13 @@
 /** Every exported function of lib/workflows: who may call it, or why it takes no viewer. */
+import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
+import { applyRescore } from "@/lib/workflows/apply-rescore";
 import { claimBench } from "@/lib/workflows/claim-bench";
 import { createExercise } from "@/lib/workflows/create-exercise";
 import { createPerson } from "@/lib/workflows/create-person";
 import { createSection } from "@/lib/workflows/create-section";
 import { createStone } from "@/lib/workflows/create-stone";
 import { createTray } from "@/lib/workflows/create-tray";
+import { discardRescore } from "@/lib/workflows/discard-rescore";
 import { enrolStudents } from "@/lib/workflows/enrol-students";
 import { handIn } from "@/lib/workflows/hand-in";
 import { importExerciseSet } from "@/lib/workflows/import-exercise-set";
@@ -13,8 +16,10 @@ import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { resetPassword } from "@/lib/workflows/reset-password";
 import { saveEvents } from "@/lib/workflows/save-events";
 import { saveReference } from "@/lib/workflows/save-reference";
+import { saveRubric } from "@/lib/workflows/save-rubric";
 import { setPassword } from "@/lib/workflows/set-password";
 import { setPersonActive } from "@/lib/workflows/set-person-active";
+import { startRescore } from "@/lib/workflows/start-rescore";
 import { updateExercise } from "@/lib/workflows/update-exercise";
 import { updateStone } from "@/lib/workflows/update-stone";
 import { updateTray } from "@/lib/workflows/update-tray";
@@ -110,6 +115,18 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   "hand-in handIn": makeCase(owner, (viewer, { adaOnBench }) =>
     handIn(viewer, { sittingId: adaOnBench, writerId: WRITER, lastSeq: 2 }),
   ),
+  "save-rubric saveRubric": makeCase(theirs, (viewer, { exerciseId }) =>
+    saveRubric(viewer, { exerciseId, baseVersion: 2, rubric: { ...DEFAULT_RUBRIC, near: 0.04 } }),
+  ),
+  "start-rescore startRescore": makeCase(theirs, (viewer, { exerciseId }) =>
+    startRescore(viewer, { exerciseId }),
+  ),
+  "apply-rescore applyRescore": makeCase(theirs, (viewer, { rescoreId }) =>
+    applyRescore(viewer, { rescoreId }),
+  ),
+  "discard-rescore discardRescore": makeCase(theirs, (viewer, { rescoreId }) =>
+    discardRescore(viewer, { rescoreId }),
+  ),
   "release-debriefs releaseDebriefs": makeCase(theirs, (viewer, { adaScored }) =>
     releaseDebriefs(viewer, { sittingIds: [adaScored] }),
   ),
@@ -127,6 +144,8 @@ export const WORKFLOWS_WITHOUT_VIEWER: Readonly<Record<string, string>> = {
   "hash-password hashPassword": "hashes a text",
   "load-demo loadDemo": "set-up, before anybody is there; works only on an empty database",
   "note-peers notePeers": "notes the connection's other end",
+  "resume-rescores resumeRescores": "start, before anybody is there; gives back a count",
+  "run-rescore runRescore": "the program's own step after a rescore was begun; gives back nothing",
   "score-hand-in scoreHandIn": "the program's own step after a hand-in; gives back whether it wrote",
   "score-pending scorePending": "the program's own sweep; gives back two counts",
   "sign-in signIn": "makes the session that a viewer comes from",

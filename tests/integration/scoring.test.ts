@@ -1,9 +1,10 @@
-/** Results: written once for a hand-in, anew for a new reference or rubric, and not behind a student's back. */
+/** Results: written once for a hand-in, and not changed behind anybody's back by a new reference or rubric. */
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { getDebrief } from "@/lib/data/get-debrief";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
 import { getDatabase } from "@/lib/data/store/database";
 import { createStone } from "@/lib/workflows/create-stone";
+import { enrolStudents } from "@/lib/workflows/enrol-students";
 import { handIn } from "@/lib/workflows/hand-in";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { saveReference } from "@/lib/workflows/save-reference";
@@ -13,7 +14,14 @@ import { updateExercise } from "@/lib/workflows/update-exercise";
 import { updateStone } from "@/lib/workflows/update-stone";
 import { withdrawRelease } from "@/lib/workflows/withdraw-release";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, makeOpenDates, REFERENCE, type School, WRITER } from "@/tests/support/school";
+import {
+  buildSchool,
+  makeOpenDates,
+  plotAndHandIn,
+  REFERENCE,
+  type School,
+  WRITER,
+} from "@/tests/support/school";
 
 let snapshot: string;
 let school: School;
@@ -89,28 +97,28 @@ describe("scoring", () => {
 });
 
 describe("a new version of the reference", () => {
-  it("is scored by where the debrief is not released; the earlier result is kept", async () => {
+  it("scores what has no result yet, and leaves every result as it is", async () => {
+    const before = await Promise.all(
+      [school.adaScored, school.benReleased].map((sittingId) => getDebrief(school.iris, sittingId)),
+    );
     await saveNewReference();
-    // Ada's and, in the other section, Cyd's; Ben's is released.
-    expect(await scorePending()).toEqual({ scored: 2, failed: 0 });
-    const kept = await results(school.adaScored);
-    expect(kept.map(({ reference, isCurrent }) => [reference.version, isCurrent])).toEqual([
-      [1, false],
-      [2, true],
-    ]);
-    expect((await getDebrief(school.iris, school.adaScored)).referenceVersion).toBe(2);
+    expect(await scorePending()).toEqual({ scored: 0, failed: 0 });
+    const after = await Promise.all(
+      [school.adaScored, school.benReleased].map((sittingId) => getDebrief(school.iris, sittingId)),
+    );
+    expect(after).toEqual(before);
+    await enrolStudents(school.iris, { sectionId: school.sectionId, studentIds: [school.cyd.userId] });
+    const cyd = await plotAndHandIn(school.cyd, school.exerciseStoneIds[0], 0.0161803);
+    expect((await getDebrief(school.iris, cyd)).referenceVersion).toBe(2);
   });
 
-  it("changes nothing that a student has read, until the release is taken back", async () => {
-    const before = await getDebrief(school.ben, school.benReleased);
+  it("changes nothing that a student may read, also once the release was taken back", async () => {
     await saveNewReference();
-    await scorePending();
-    expect(await getDebrief(school.ben, school.benReleased)).toEqual(before);
     await withdrawRelease(school.iris, { sittingIds: [school.benReleased] });
-    expect(await scorePending()).toEqual({ scored: 1, failed: 0 });
+    expect(await scorePending()).toEqual({ scored: 0, failed: 0 });
     await expect(getDebrief(school.ben, school.benReleased)).rejects.toMatchObject({ code: "not-found" });
     await releaseDebriefs(school.iris, { sittingIds: [school.benReleased] });
-    expect((await getDebrief(school.ben, school.benReleased)).referenceVersion).toBe(2);
+    expect((await getDebrief(school.ben, school.benReleased)).referenceVersion).toBe(1);
   });
 
   it("is refused when somebody saved one first", async () => {
@@ -147,12 +155,13 @@ describe("a change of the exercise or the stone", () => {
       ...more,
     });
 
-  it("makes a new version of the rubric only where it changes, and scores by it", async () => {
+  it("makes a new version of the rubric only where it changes, and scores nothing anew by it", async () => {
     await change(1, {});
     expect(await getDatabase().rubricVersion.count({ where: { exerciseId: school.exerciseId } })).toBe(1);
     await change(2, { rubric: { near: 0.05 } });
-    expect(await scorePending()).toEqual({ scored: 1, failed: 0 });
+    expect(await scorePending()).toEqual({ scored: 0, failed: 0 });
     const grid = await getReviewGrid(school.iris, school.exerciseId);
+    expect(grid.older).toEqual({ results: 2, byReference: 0, byBody: 0, byRubric: 2, released: 1 });
     expect([grid.rubricVersion, grid.rubric.near, grid.revision]).toEqual([2, 0.05, 3]);
   });
 
@@ -170,11 +179,15 @@ describe("a change of the exercise or the stone", () => {
     });
   });
 
-  it("of a stone's proportions scores anew, and is refused where the reference would not fit", async () => {
+  it("of a stone's proportions leaves results to a rescore, and is refused where the reference would not fit", async () => {
     const update = (revision: number, more: object) =>
       updateStone(school.iris, { stoneId: school.stoneIds[0], revision, label: "T-1", body, ...more });
     expect(await update(1, { body: { ...body, proportions: { tablePct: 60 } } })).toEqual({ revision: 2 });
-    expect(await scorePending()).toEqual({ scored: 2, failed: 0 });
+    expect(await scorePending()).toEqual({ scored: 0, failed: 0 });
+    expect((await getReviewGrid(school.iris, school.exerciseId)).older).toMatchObject({
+      results: 2,
+      byBody: 2,
+    });
     await expect(update(1, {})).rejects.toMatchObject({ code: "conflict" });
     await expect(update(2, { label: "T-2" })).rejects.toMatchObject({ code: "conflict" });
     await expect(update(2, { body: { ...body, proportions: { tablePct: 150 } } })).rejects.toMatchObject({

@@ -5,7 +5,9 @@
  */
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
+import { toColumn } from "@/lib/data/store/to-column";
 import type { PlottedMark } from "@/lib/plot/mark";
+import { DEFAULT_RUBRIC, type Rubric, RubricSchema } from "@/lib/plot/rubric";
 import type { Role } from "@/lib/plot/staff-view";
 import type { Reference } from "@/lib/plot/stone";
 import { claimBench } from "@/lib/workflows/claim-bench";
@@ -18,9 +20,11 @@ import { handIn } from "@/lib/workflows/hand-in";
 import { hashPassword } from "@/lib/workflows/hash-password";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
+import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveEvents } from "@/lib/workflows/save-events";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { scoreHandIn } from "@/lib/workflows/score-hand-in";
+import { startRescore } from "@/lib/workflows/start-rescore";
 
 export const PASSWORD = "a loupe of ten";
 export const WRITER = "writer-of-the-tests";
@@ -67,6 +71,13 @@ export const REFERENCE: Reference = {
   ],
 };
 
+/** Every plot of the school gains by it: a grade three steps away earns something, and place counts for more. */
+export const LENIENT_RUBRIC: Rubric = {
+  ...DEFAULT_RUBRIC,
+  parts: { location: 0.7, type: 0.2, extent: 0.1 },
+  gradeCredit: [1, 0.6, 0.4, 0.2],
+};
+
 /** A dot at which a plot can be told from every other. */
 export function makeMark(id: string, x: number, y = 0.05): PlottedMark {
   return { id, view: "crown", characteristic: "crystal", shape: { kind: "dot", at: [x, y] }, atMs: 1000 };
@@ -110,6 +121,8 @@ export interface School {
   readonly benReleased: string;
   /** Cyd's, in the other section, handed in. */
   readonly cydScored: string;
+  /** A rescore of the first exercise that is ready to be applied; empty until `addRescore`. */
+  readonly rescoreId: string;
 }
 
 async function makePeople() {
@@ -217,5 +230,18 @@ export async function buildSchool(): Promise<School> {
     adaOnBench,
     benReleased,
     cydScored,
+    rescoreId: "",
   };
+}
+
+/** The same school with a second version of the first exercise's rubric, and a rescore by it that waits. */
+export async function addRescore(school: School): Promise<School> {
+  const { exerciseId, iris } = school;
+  const body = toColumn(RubricSchema, LENIENT_RUBRIC);
+  await getDatabase().rubricVersion.create({
+    data: { exerciseId, version: 2, body, authorId: iris.userId },
+  });
+  const { rescoreId } = await startRescore(iris, { exerciseId });
+  await runRescore(rescoreId);
+  return { ...school, rescoreId };
 }

@@ -6,8 +6,13 @@ import { type ActionResult, toActionResult } from "@/components/forms/action-res
 import { requireViewer } from "@/lib/data/require-viewer";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { RubricSchema } from "@/lib/plot/rubric";
+import { applyRescore } from "@/lib/workflows/apply-rescore";
 import { createExercise } from "@/lib/workflows/create-exercise";
+import { discardRescore } from "@/lib/workflows/discard-rescore";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
+import { runRescore } from "@/lib/workflows/run-rescore";
+import { saveRubric } from "@/lib/workflows/save-rubric";
+import { startRescore } from "@/lib/workflows/start-rescore";
 import { updateExercise } from "@/lib/workflows/update-exercise";
 import { withdrawRelease } from "@/lib/workflows/withdraw-release";
 
@@ -23,6 +28,7 @@ const ExerciseInputSchema = z.strictObject({
   stoneIds: z.array(z.string()).min(1),
   revision: z.int().min(0),
 });
+const RubricInputSchema = z.strictObject({ baseVersion: z.int().min(1), rubric: RubricSchema });
 const SittingIdsSchema = z.array(z.string()).min(1).max(20_000);
 
 export async function createExerciseAction(input: unknown): Promise<ActionResult<{ exerciseId: string }>> {
@@ -75,5 +81,50 @@ export async function withdrawReleaseAction(
     await withdrawRelease(viewer, { sittingIds: ids });
     revalidatePath(`/exercises/${exerciseId}`, "layout");
     return { count: ids.length };
+  });
+}
+
+export async function saveRubricAction(
+  exerciseId: string,
+  input: unknown,
+): Promise<ActionResult<{ version: number }>> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    const rubric = RubricInputSchema.parse(input);
+    const saved = await saveRubric(viewer, { exerciseId: z.string().parse(exerciseId), ...rubric });
+    revalidatePath(`/exercises/${exerciseId}`, "layout");
+    return saved;
+  });
+}
+
+export async function startRescoreAction(exerciseId: string): Promise<ActionResult<{ rescoreId: string }>> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    const { rescoreId } = await startRescore(viewer, { exerciseId: z.string().parse(exerciseId) });
+    // Not waited for: the page shows how far it is, and a start of the server goes on with it.
+    runRescore(rescoreId).catch((thrown: unknown) => console.error("a rescore was cut off", thrown));
+    revalidatePath(`/exercises/${exerciseId}`, "layout");
+    return { rescoreId };
+  });
+}
+
+export async function applyRescoreAction(
+  exerciseId: string,
+  rescoreId: string,
+): Promise<ActionResult<{ changed: number }>> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    const { changed } = await applyRescore(viewer, { rescoreId: z.string().parse(rescoreId) });
+    revalidatePath(`/exercises/${exerciseId}`, "layout");
+    return { changed };
+  });
+}
+
+export async function discardRescoreAction(exerciseId: string, rescoreId: string): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    await discardRescore(viewer, { rescoreId: z.string().parse(rescoreId) });
+    revalidatePath(`/exercises/${exerciseId}`, "layout");
+    return undefined;
   });
 }

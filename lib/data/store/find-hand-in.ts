@@ -6,12 +6,11 @@ const LATEST = { orderBy: { version: "desc" }, take: 1 } as const;
 const HAND_IN_PARTS = {
   results: {
     where: { isCurrent: true },
-    select: { referenceId: true, rubricVersionId: true, stoneRevision: true },
+    select: { id: true },
   },
   sitting: {
     include: {
       student: { select: { login: true } },
-      releases: { where: { withdrawnAt: null }, select: { id: true } },
       exerciseStone: {
         include: {
           stone: { include: { references: LATEST } },
@@ -40,59 +39,34 @@ export async function findHandIn(database: Transaction, handInId: string): Promi
 
 /** What tells whether a hand-in is to be scored. */
 interface DueFacts {
-  readonly results: readonly {
-    readonly referenceId: string;
-    readonly rubricVersionId: string;
-    readonly stoneRevision: number;
-  }[];
+  readonly results: readonly unknown[];
   readonly sitting: {
-    readonly releases: readonly unknown[];
-    readonly exerciseStone: {
-      readonly stone: { readonly revision: number; readonly references: readonly { readonly id: string }[] };
-      readonly exercise: { readonly rubrics: readonly { readonly id: string }[] };
-    };
+    readonly exerciseStone: { readonly stone: { readonly references: readonly unknown[] } };
   };
 }
 
 /**
- * A hand-in is due when it has no result, or when its result is by an older reference, rubric or body of the stone
- * and its debrief is not released: what a student has read is not changed behind their back. Without a reference it is
- * never due.
+ * A hand-in is due while it has no result. One that it has stays, whatever comes after it: what was scored or read is
+ * not changed behind anybody's back, only by a rescore that staff have looked at. Without a reference it is never due.
  */
 export function isScoringDue({ results, sitting }: DueFacts): boolean {
-  const { stone, exercise } = sitting.exerciseStone;
-  const [reference] = stone.references;
-  if (reference === undefined) return false;
-  const [current] = results;
-  if (current === undefined) return true;
-  if (sitting.releases.length > 0) return false;
-  return (
-    current.referenceId !== reference.id ||
-    current.rubricVersionId !== exercise.rubrics[0]?.id ||
-    current.stoneRevision !== stone.revision
-  );
+  return results.length === 0 && sitting.exerciseStone.stone.references.length > 0;
 }
 
 /** The ids of all hand-ins that are due, of one exercise or of all, the oldest first. */
 export async function listDueHandIns(database: Transaction, exerciseId?: string): Promise<string[]> {
   const handIns = await database.handIn.findMany({
-    where: exerciseId === undefined ? {} : { sitting: { exerciseStone: { exerciseId } } },
-    orderBy: { handedInAt: "asc" },
-    select: {
-      id: true,
-      results: HAND_IN_PARTS.results,
+    where: {
+      results: { none: { isCurrent: true } },
       sitting: {
-        select: {
-          releases: HAND_IN_PARTS.sitting.include.releases,
-          exerciseStone: {
-            select: {
-              stone: { select: { revision: true, references: { ...LATEST, select: { id: true } } } },
-              exercise: { select: { rubrics: { ...LATEST, select: { id: true } } } },
-            },
-          },
+        exerciseStone: {
+          stone: { references: { some: {} } },
+          ...(exerciseId === undefined ? {} : { exerciseId }),
         },
       },
     },
+    orderBy: { handedInAt: "asc" },
+    select: { id: true },
   });
-  return handIns.filter(isScoringDue).map(({ id }) => id);
+  return handIns.map(({ id }) => id);
 }
