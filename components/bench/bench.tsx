@@ -56,6 +56,16 @@ export function Bench({ view }: { view: BenchView }) {
       }}
     />
   );
+  const handIn = (
+    <HandInButton
+      label={view.stone.label}
+      markCount={sitting.plot.marks.length}
+      openPoints={openPoints}
+      canWrite={state.canWrite}
+      handIn={client?.handIn ?? (() => Promise.resolve({ kind: "unreached" }))}
+      onHandedIn={() => router.refresh()}
+    />
+  );
   const isPreparing = state.word !== "opening" && needsPreparation(view, state, isBegun);
 
   return (
@@ -84,14 +94,7 @@ export function Bench({ view }: { view: BenchView }) {
           toolBarEnd={
             <div className={classes.end}>
               <SaveStatus word={state.word} />
-              <HandInButton
-                label={view.stone.label}
-                markCount={sitting.plot.marks.length}
-                openPoints={openPoints}
-                canWrite={state.canWrite}
-                handIn={client?.handIn ?? (() => Promise.resolve({ kind: "unreached" }))}
-                onHandedIn={() => router.refresh()}
-              />
+              <div className={classes.inBar}>{handIn}</div>
             </div>
           }
         />
@@ -104,6 +107,7 @@ export function Bench({ view }: { view: BenchView }) {
           onGrade={(property, grade) => client?.record({ kind: "grade", property, grade })}
         />
       )}
+      {!isPreparing && state.word !== "opening" && <div className={classes.atEnd}>{handIn}</div>}
       <div className={classes.dock}>
         <SaveNotice saving={saving} />
         {burst !== null && burst.dots[0] !== dismissed && (

@@ -1,6 +1,7 @@
 /** The overlays of a debrief: reference, plot, what explains the strays, tolerance and decoys. Pure. */
 import type { DebriefRow, Outcome } from "@/components/debrief/debrief-row";
 import { toMarkKey, toReferenceKey } from "@/components/debrief/debrief-row";
+import type { EchoWay } from "@/components/debrief/find-echo-ways";
 import { type Laying, layShape } from "@/components/debrief/lay-mark";
 import { traceTolerance } from "@/components/debrief/trace-tolerance";
 import type { LayerItem, LayerLink, OverlayLayer } from "@/components/plot-editor/plot-editor-props";
@@ -72,6 +73,16 @@ function linkStrays(view: DebriefView, plot: readonly LayerItem[]): LayerLink[] 
   });
 }
 
+/** The way of the light behind each echo, from where it is seen to the inclusion. */
+function linkEchoWays(ways: readonly EchoWay[]): LayerLink[] {
+  return ways.flatMap(({ mark, view, way }) =>
+    way.slice(1).map((to, index): LayerLink => {
+      const from = way[index] ?? to;
+      return { key: `way:${mark}:${index}`, view, style: "stray", from, to };
+    }),
+  );
+}
+
 function drawTolerance(view: DebriefView): LayerItem[] {
   return view.reference.marks.flatMap((mark) =>
     ([view.near, view.far] as const).map((reach, index): LayerItem => {
@@ -88,12 +99,13 @@ function drawTolerance(view: DebriefView): LayerItem[] {
   );
 }
 
-/** The overlays, from the bottom up. `laying` says how the plot is laid on the reference. */
+/** The overlays, from the bottom up. `laying` says how the plot is laid on the reference, `ways` how echoes came about. */
 export function buildDebriefLayers(
   view: DebriefView,
   rows: readonly DebriefRow[],
   laying: Laying,
   plotLabel: string,
+  ways: readonly EchoWay[] = [],
 ): OverlayLayer[] {
   const plot = drawPlot(view, rows, laying);
   const isCounted = laying.turnDeg === view.result.alignment.turnDeg && !laying.mirrored;
@@ -111,6 +123,8 @@ export function buildDebriefLayers(
       links: isCounted ? [...linkFound(view, plot), ...linkStrays(view, plot)] : [],
     },
   ];
+  const traced = isCounted ? linkEchoWays(ways) : [];
+  if (traced.length > 0) layers.push({ id: "echo-ways", label: "Paths of echoes", items: [], links: traced });
   if (view.reference.decoys.length === 0) return layers;
   const decoys = view.reference.decoys.map(
     ({ id, view: decoyView, cause, shape }): LayerItem => ({

@@ -1,5 +1,5 @@
 import classes from "@/components/debrief/debrief-figure.module.css";
-import type { LayerItem, OverlayLayer } from "@/components/plot-editor/plot-editor-props";
+import type { LayerItem, LayerLink, OverlayLayer } from "@/components/plot-editor/plot-editor-props";
 import { getMiddle } from "@/lib/editor/measure-shape";
 import type { Solid } from "@/lib/gem/build-solid";
 import { drawView } from "@/lib/gem/draw-view";
@@ -85,7 +85,14 @@ function ItemCallout({ item }: { item: LayerItem }) {
   );
 }
 
-function FigureView({ solid, view, items }: { solid: Solid; view: View; items: readonly LayerItem[] }) {
+interface FigureViewProps {
+  solid: Solid;
+  view: View;
+  items: readonly LayerItem[];
+  links: readonly LayerLink[];
+}
+
+function FigureView({ solid, view, items, links }: FigureViewProps) {
   const { outline, edges } = drawView(solid, view);
   const reach = round(Math.max(...outline.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y)))) * 1.14);
   return (
@@ -97,6 +104,15 @@ function FigureView({ solid, view, items }: { solid: Solid; view: View; items: r
           strokeWidth="0.0025"
         />
         <path d={toSvgPath(outline, true)} stroke={DIAGRAM_INKS.girdle.light} strokeWidth="0.005" />
+        {links.map(({ key, from, to, style }) => (
+          <path
+            key={key}
+            d={toSvgPath([from, to], false)}
+            stroke={DEFAULT_NOTATION[style].inks.light}
+            strokeWidth="0.0025"
+            strokeDasharray="0.005 0.0075"
+          />
+        ))}
         {items.map((item) => (
           <ItemLine key={item.key} item={item} />
         ))}
@@ -111,11 +127,19 @@ function FigureView({ solid, view, items }: { solid: Solid; view: View; items: r
 
 /** Both views with their overlays as plain vectors: what is printed in place of the live diagram. */
 export function DebriefFigure({ solid, layers }: { solid: Solid; layers: readonly OverlayLayer[] }) {
-  const items = layers.filter(({ isShown }) => isShown !== false).flatMap((layer) => layer.items);
+  const shown = layers.filter(({ isShown }) => isShown !== false);
+  const items = shown.flatMap((layer) => layer.items);
+  const links = shown.flatMap((layer) => layer.links ?? []);
   return (
     <figure className={classes.root}>
       {VIEWS.map((view) => (
-        <FigureView key={view} solid={solid} view={view} items={items.filter((item) => item.view === view)} />
+        <FigureView
+          key={view}
+          solid={solid}
+          view={view}
+          items={items.filter((item) => item.view === view)}
+          links={links.filter((link) => link.view === view)}
+        />
       ))}
     </figure>
   );

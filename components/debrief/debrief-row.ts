@@ -1,6 +1,8 @@
 /** The rows of a debrief: what was found, overlooked, stray or set aside, in the words that the screen shows. Pure. */
 
+import type { EchoWay } from "@/components/debrief/find-echo-ways";
 import { type CalloutWords, createCalloutWords } from "@/components/debrief/to-callout-words";
+import { toFacetWords } from "@/components/echoes/build-echo-layer";
 import { getMiddle } from "@/lib/editor/measure-shape";
 import { createDocument, listMarks } from "@/lib/editor/plot-document";
 import { getSolid, type Solid } from "@/lib/gem/build-solid";
@@ -51,6 +53,13 @@ interface Terms {
   /** The callout of every plotted mark, in the order of drawing, and of the overlooked ones, going on from there. */
   readonly callouts: ReadonlyMap<string, string>;
   readonly say: CalloutWords;
+  readonly ways: readonly EchoWay[];
+}
+
+/** The number of a reference mark: of the mark that found it, else its own; null where it has none. */
+function findReferenceCallout(view: DebriefView, callouts: Terms["callouts"], id: string): string | null {
+  const finder = view.result.found.find(({ reference }) => reference === id);
+  return callouts.get(finder === undefined ? toReferenceKey(id) : toMarkKey(finder.mark)) ?? null;
 }
 
 function createSay(
@@ -58,15 +67,12 @@ function createSay(
   marks: readonly PlottedMark[],
   callouts: Terms["callouts"],
 ): CalloutWords {
-  const finders = new Map(view.result.found.map(({ reference, mark }) => [reference, mark]));
-  return createCalloutWords(marks, view.reference.marks, (side, id) => {
-    if (side === "plotted") return callouts.get(toMarkKey(id)) ?? null;
-    const finder = finders.get(id);
-    return callouts.get(finder === undefined ? toReferenceKey(id) : toMarkKey(finder)) ?? null;
-  });
+  return createCalloutWords(marks, view.reference.marks, (side, id) =>
+    side === "plotted" ? (callouts.get(toMarkKey(id)) ?? null) : findReferenceCallout(view, callouts, id),
+  );
 }
 
-function readTerms(view: DebriefView): Terms {
+function readTerms(view: DebriefView, ways: readonly EchoWay[] = []): Terms {
   const marks = listMarks(createDocument(view.plot.marks));
   const numbered = [
     ...marks.map(({ id }) => toMarkKey(id)),
@@ -80,6 +86,7 @@ function readTerms(view: DebriefView): Terms {
     reference: new Map(view.reference.marks.map((mark) => [mark.id, mark])),
     callouts,
     say: createSay(view, marks, callouts),
+    ways,
   };
 }
 
@@ -154,6 +161,17 @@ function listOverlooked(terms: Terms): DebriefRow[] {
   });
 }
 
+/** For a stray on a decoy: which inclusion the stone repeats there. Nothing where the engine has said it. */
+function sayEcho(terms: Terms, markId: string): string[] {
+  const echo = terms.ways.find(({ mark }) => mark === markId);
+  const of = terms.reference.get(echo?.reference ?? "");
+  if (echo === undefined || echo.strength === null || of === undefined) return [];
+  const callout = findReferenceCallout(terms.view, terms.callouts, of.id);
+  const name = `${toLabel(terms, of.characteristic)}${callout === null ? "" : ` ${callout}`}`;
+  const strength = `That image has a strength of ${echo.strength.toFixed(2)} of 1.`;
+  return [`This stone repeats ${name} there, seen ${toFacetWords(echo.facets)}.`, strength];
+}
+
 function listStrays(terms: Terms): DebriefRow[] {
   return terms.view.result.strays.flatMap((stray) => {
     const mark = terms.plotted.get(stray.mark);
@@ -161,7 +179,7 @@ function listStrays(terms: Terms): DebriefRow[] {
     return toRow(terms, mark, toMarkKey(mark.id), {
       outcome: "stray",
       cause: stray.cause,
-      words: stray.because,
+      words: [...stray.because, ...sayEcho(terms, mark.id)],
     });
   });
 }
@@ -183,8 +201,11 @@ export function createDebriefWords(view: DebriefView): CalloutWords {
   return readTerms(view).say;
 }
 
-/** All rows: found, overlooked, strays, set aside, in that order; within each as the result lists them. */
-export function listDebriefRows(view: DebriefView): DebriefRow[] {
-  const terms = readTerms(view);
+/**
+ * All rows: found, overlooked, strays, set aside, in that order; within each as the result lists them. `ways` explain
+ * the strays that are echoes.
+ */
+export function listDebriefRows(view: DebriefView, ways: readonly EchoWay[] = []): DebriefRow[] {
+  const terms = readTerms(view, ways);
   return [...listFound(terms), ...listOverlooked(terms), ...listStrays(terms), ...listSetAside(terms)];
 }

@@ -13,7 +13,9 @@ import { buildReplayLayers } from "@/components/debrief/build-replay-layers";
 import classes from "@/components/debrief/debrief.module.css";
 import { DebriefFigure } from "@/components/debrief/debrief-figure";
 import { createDebriefWords, listDebriefRows } from "@/components/debrief/debrief-row";
+import { findEchoWays, hasDecoyedEchoes, toEchoInput } from "@/components/debrief/find-echo-ways";
 import { GradesCompared } from "@/components/debrief/grades-compared";
+import { listDebriefSources } from "@/components/debrief/list-debrief-sources";
 import { OutcomeRows } from "@/components/debrief/outcome-rows";
 import { PointsTable } from "@/components/debrief/points-table";
 import { ReplayBar } from "@/components/debrief/replay-bar";
@@ -21,7 +23,9 @@ import { ReplayEvents } from "@/components/debrief/replay-events";
 import { listReplayFrames } from "@/components/debrief/replay-sitting";
 import { useReplay } from "@/components/debrief/use-replay";
 import { toLayingWords, WouldFitNote } from "@/components/debrief/would-fit-note";
+import { useEchoes } from "@/components/echoes/use-echoes";
 import { PlotEditor } from "@/components/plot-editor/plot-editor";
+import { SolidFigure } from "@/components/solid-figure/solid-figure";
 import { PageHeader, type PageHeaderProps } from "@/components/ui/page-header";
 import { When } from "@/components/ui/when";
 import { getSolid } from "@/lib/gem/build-solid";
@@ -83,7 +87,10 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
   const [highlightKey, setHighlightKey] = useState<string | null>(null);
   const [isRelaid, setRelaid] = useState(false);
   const solid = useMemo(() => getSolid(stone.cut, stone.proportions), [stone.cut, stone.proportions]);
-  const rows = useMemo(() => listDebriefRows(view), [view]);
+  const { echoes } = useEchoes(useMemo(() => (hasDecoyedEchoes(view) ? toEchoInput(view) : null), [view]));
+  const ways = useMemo(() => findEchoWays(view, solid, echoes), [view, solid, echoes]);
+  const rows = useMemo(() => listDebriefRows(view, ways), [view, ways]);
+  const sources = useMemo(() => listDebriefSources(view, rows), [view, rows]);
   const say = useMemo(() => createDebriefWords(view), [view]);
   const { wouldFit, turnDeg } = result.alignment;
   const laying = isRelaid && wouldFit !== null ? wouldFit : { turnDeg, mirrored: false };
@@ -94,8 +101,9 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
         rows,
         { turnDeg: laying.turnDeg, mirrored: laying.mirrored },
         isOwn ? "Your plot" : "Plot",
+        ways,
       ),
-    [view, rows, laying.turnDeg, laying.mirrored, isOwn],
+    [view, rows, ways, laying.turnDeg, laying.mirrored, isOwn],
   );
   const frames = useMemo(() => listReplayFrames(view.events, solid), [view.events, solid]);
   const bursts = useMemo(() => findDottingBursts(view.plot.marks, DEFAULT_RUBRIC.dust), [view.plot.marks]);
@@ -178,6 +186,12 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
         )}
       </div>
       <div className={classes.sections}>
+        {view.reference.marks.length > 0 && (
+          <section className="no-print" aria-labelledby="solid-title">
+            <h2 id="solid-title">The reference in the solid</h2>
+            <SolidFigure solid={solid} refractiveIndex={stone.refractiveIndex} sources={sources} />
+          </section>
+        )}
         <PointsTable result={result} say={say} />
         <GradesCompared view={view} />
         <section aria-labelledby="practise-title">

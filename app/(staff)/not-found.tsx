@@ -1,0 +1,5 @@
+import { NotHere } from "@/components/ui/not-here";
+
+export default function NotFound() {
+  return <NotHere />;
+}
