@@ -27,8 +27,11 @@ export interface Draft<T> {
   readonly generation: number;
   /** Forgets the kept work and starts from the given value. */
   readonly reset: (value: T, base: number) => void;
-  /** The value is safe on the server: forgets the kept copy and leaves what is shown as it is. */
-  readonly settle: () => void;
+  /**
+   * The value is safe on the server: forgets the kept copy and goes on from what is shown, without a new generation.
+   * `base`: the version that it was saved as, where that is known; `value`: what the next change begins from.
+   */
+  readonly settle: (base?: number, value?: T) => void;
 }
 
 interface DraftState<T> {
@@ -102,10 +105,10 @@ export function useKeptDraft<T>({ storageKey, initial, base, parse }: DraftOptio
     }));
   }, [storageKey]);
 
-  // The page was read again and nothing is unsaved: follow the server.
+  // The page was read again, somebody saved since and nothing is unsaved: follow the server.
   const { isDirty, base: begunOn } = state;
   useEffect(() => {
-    if (isDirty || begunOn === base) return;
+    if (isDirty || begunOn >= base) return;
     setState(({ generation }) => ({
       value: latest.current.initial,
       base,
@@ -126,10 +129,19 @@ export function useKeptDraft<T>({ storageKey, initial, base, parse }: DraftOptio
     [keep],
   );
   const setBase = useCallback((next: number) => setState((before) => ({ ...before, base: next })), []);
-  const settle = useCallback(() => {
-    forget();
-    setState((before) => ({ ...before, isDirty: false, restoredFrom: null }));
-  }, [forget]);
+  const settle = useCallback(
+    (nextBase?: number, next?: T) => {
+      forget();
+      setState((before) => ({
+        ...before,
+        base: nextBase ?? before.base,
+        value: next ?? before.value,
+        isDirty: false,
+        restoredFrom: null,
+      }));
+    },
+    [forget],
+  );
   const reset = useCallback(
     (value: T, nextBase: number) => {
       forget();

@@ -85,7 +85,7 @@ function SavePanel({ stone, draft, save }: SavePanelProps) {
     const saved = await run({ baseVersion: draft.base, reference, note: draft.value.note });
     if (saved !== null) {
       setSavedVersion(saved.value.version);
-      draft.settle();
+      draft.settle(saved.value.version, { ...draft.value, note: "" });
     }
     router.refresh();
   };
@@ -117,7 +117,7 @@ function SavePanel({ stone, draft, save }: SavePanelProps) {
           loading={pending}
           disabled={reference === null || !draft.isDirty || isBehind}
         >
-          Save as version {stone.referenceVersion + 1}
+          Save as version {Math.max(draft.base, stone.referenceVersion) + 1}
         </Button>
         <span role="status" className="muted">
           {draft.isDirty
