@@ -32,14 +32,14 @@ class FakeServer {
     });
     return {
       claim: (takeOver) =>
-        answer(() => {
+        answer<{ lastSeq: number }>(() => {
           if (this.isClosed) return refuse("closed");
           if (this.writer !== null && this.writer !== writerId && !takeOver) return refuse("taken-over");
           this.writer = writerId;
           return { kind: "done", value: { lastSeq: this.log.length } };
         }),
       save: (events) =>
-        answer(() => {
+        answer<{ lastSeq: number }>(() => {
           this.saves += 1;
           const fresh = events.filter(({ seq }) => seq > this.log.length);
           if (fresh.length > 0 && this.isClosed) return refuse("closed");
