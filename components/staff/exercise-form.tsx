@@ -1,5 +1,6 @@
 "use client";
 
+import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
@@ -35,6 +36,8 @@ export interface ExerciseFormProps {
   sections: readonly SectionChoice[];
   trays: readonly PickableTray[];
   rubric: Rubric;
+  /** Where the rubric is changed; a new exercise has none yet. */
+  rubricHref?: string;
   save: (input: ExerciseInput & { revision: number }) => Promise<ActionResult<{ exerciseId: string }>>;
 }
 
@@ -96,6 +99,11 @@ export function ExerciseForm(props: ExerciseFormProps) {
         <details className={classes.rubric}>
           <summary>How plots are scored: the rubric’s numbers</summary>
           <RubricNumbers rubric={rubric} />
+          {props.rubricHref !== undefined && (
+            <p>
+              <Link href={props.rubricHref}>Change the numbers, with an example on a real plot</Link>
+            </p>
+          )}
         </details>
       </section>
       {failure !== null && !(draft.isDirty && revision > draft.base) && (

@@ -3,10 +3,9 @@
 import { Button, TextInput } from "@mantine/core";
 import { Info, TriangleAlert } from "lucide-react";
 import { useRouter } from "next/navigation";
-import { useMemo, useState } from "react";
+import { type ReactNode, useMemo, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
-import { PlotEditor } from "@/components/plot-editor/plot-editor";
 import { DraftNote } from "@/components/staff/draft-note";
 import { type Draft, useKeptDraft } from "@/components/staff/use-kept-draft";
 import { GradesForm } from "@/components/stone/grades-form";
@@ -20,6 +19,7 @@ import {
   toReferenceKey,
 } from "@/components/stone/reference-draft";
 import classes from "@/components/stone/reference-editor.module.css";
+import { ReferencePlot } from "@/components/stone/reference-plot";
 import { ErrorNote } from "@/components/ui/error-note";
 import { PracticeNote } from "@/components/ui/practice-note";
 import { When } from "@/components/ui/when";
@@ -36,6 +36,8 @@ export interface SaveReferenceInput {
 export interface ReferenceEditorProps {
   stone: StoneView;
   userId: string;
+  /** Which exercises a saved version touches, and the way to what it would rescore there. */
+  touched?: ReactNode;
   save: (input: SaveReferenceInput) => Promise<ActionResult<{ version: number }>>;
 }
 
@@ -72,7 +74,7 @@ interface SavePanelProps extends ReferenceEditorProps {
   draft: Draft<ReferenceDraft>;
 }
 
-function SavePanel({ stone, draft, save }: SavePanelProps) {
+function SavePanel({ stone, draft, touched, save }: SavePanelProps) {
   const router = useRouter();
   const { run, pending, failure } = useAction(save);
   const [savedVersion, setSavedVersion] = useState<number | null>(null);
@@ -127,6 +129,7 @@ function SavePanel({ stone, draft, save }: SavePanelProps) {
               : `Version ${savedVersion} is saved.`}
         </span>
       </div>
+      {savedVersion !== null && touched}
     </div>
   );
 }
@@ -148,7 +151,7 @@ function SaveSign({ isDirty }: { isDirty: boolean }) {
 }
 
 /** Draws a stone's reference: marks with weight, depth and what they decide, decoys, grades. Every save is a version. */
-export function ReferenceEditor({ stone, userId, save }: ReferenceEditorProps) {
+export function ReferenceEditor({ stone, userId, touched, save }: ReferenceEditorProps) {
   const initial = useMemo(() => toReferenceDraft(stone.reference), [stone.reference]);
   const draft = useKeptDraft({
     storageKey: toReferenceKey(userId, stone.stoneId),
@@ -166,15 +169,12 @@ export function ReferenceEditor({ stone, userId, save }: ReferenceEditorProps) {
         what="reference"
         newer={<NewerVersion stone={stone} />}
       />
-      <PlotEditor
+      <ReferencePlot
         key={draft.generation}
-        mode="reference"
-        cut={stone.body.cut}
-        proportions={stone.body.proportions}
-        characteristics={stone.characteristics}
-        initialMarks={joinReferenceDrawings(value.marks, value.decoys)}
-        onChange={(_change, marks) =>
-          draft.update((before) => ({ ...before, ...splitReferenceDrawings(marks) }))
+        stone={stone}
+        initial={joinReferenceDrawings(value.marks, value.decoys)}
+        onChange={(drawings) =>
+          draft.update((before) => ({ ...before, ...splitReferenceDrawings(drawings) }))
         }
         toolBarEnd={<SaveSign isDirty={draft.isDirty} />}
         aside={
@@ -186,7 +186,7 @@ export function ReferenceEditor({ stone, userId, save }: ReferenceEditorProps) {
               onChange={(grades) => draft.update((before) => ({ ...before, grades }))}
             />
             <PracticeNote />
-            <SavePanel stone={stone} userId={userId} save={save} draft={draft} />
+            <SavePanel stone={stone} userId={userId} save={save} draft={draft} touched={touched} />
           </section>
         }
       />

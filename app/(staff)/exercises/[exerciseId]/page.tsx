@@ -4,6 +4,7 @@ import { getScoredGrid } from "@/app/(staff)/exercises/get-scored-grid";
 import { getForPage } from "@/app/get-for-page";
 import { ExerciseFacts } from "@/components/staff/exercise-facts";
 import { ExportMenu } from "@/components/staff/export-menu";
+import { OlderNote } from "@/components/staff/older-note";
 import { ReviewGrid } from "@/components/staff/review-grid";
 import { EmptyState } from "@/components/ui/empty-state";
 import { LinkButton } from "@/components/ui/link-button";
@@ -26,6 +27,9 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
         actions={
           <>
             <ExportMenu grid={grid} />
+            <LinkButton href={`/exercises/${exerciseId}/rubric`} variant="outline">
+              Rubric
+            </LinkButton>
             <LinkButton href={`/exercises/${exerciseId}/edit`} variant="outline">
               Change the exercise
             </LinkButton>
@@ -33,6 +37,7 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
         }
       />
       <div className="stack">
+        <OlderNote exerciseId={exerciseId} older={grid.older} openRescore={grid.openRescore} />
         {grid.students.length === 0 ? (
           <EmptyState title="Nobody is enrolled in this section yet">
             Ask a director to enrol students; they see the exercise as soon as they are in the section.

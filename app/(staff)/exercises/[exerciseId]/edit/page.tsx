@@ -33,6 +33,7 @@ export default async function EditExercisePage({ params }: { params: Promise<{ e
         sections={sections}
         trays={trays}
         rubric={grid.rubric}
+        rubricHref={`/exercises/${exerciseId}/rubric`}
         save={updateExerciseAction.bind(null, exerciseId)}
       />
     </div>

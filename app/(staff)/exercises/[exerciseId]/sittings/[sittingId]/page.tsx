@@ -6,6 +6,7 @@ import { getForPage } from "@/app/get-for-page";
 import { Debrief } from "@/components/debrief/debrief";
 import { BenchWatch } from "@/components/staff/bench-watch";
 import { findNeighbours } from "@/components/staff/find-neighbours";
+import { PlotDistance } from "@/components/staff/plot-distance";
 import { SittingActions } from "@/components/staff/sitting-actions";
 import { getBenchWatch } from "@/lib/data/get-bench-watch";
 import { getDebrief } from "@/lib/data/get-debrief";
@@ -39,7 +40,14 @@ export default async function SittingPage({ params }: Props) {
   );
   if (cell.state === "scored" || cell.state === "released") {
     const view = await getForPage(() => getDebrief(viewer, sittingId));
-    return <Debrief key={sittingId} view={view} trail={trail} isOwn={false} actions={actions} />;
+    return (
+      <>
+        <Debrief key={sittingId} view={view} trail={trail} isOwn={false} actions={actions} />
+        <div className="page-wide">
+          <PlotDistance view={view} />
+        </div>
+      </>
+    );
   }
   const watch = await getForPage(() => getBenchWatch(viewer, sittingId));
   return <BenchWatch key={sittingId} watch={watch} state={cell.state} trail={trail} actions={actions} />;

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { saveReferenceAction } from "@/app/(staff)/trays/[trayId]/stones/actions";
 import { getForPage } from "@/app/get-for-page";
+import { TouchedNote } from "@/components/staff/older-note";
 import { OldReference } from "@/components/stone/old-reference";
 import { ReferenceEditor } from "@/components/stone/reference-editor";
 import { ReferenceSummary } from "@/components/stone/reference-summary";
@@ -9,6 +10,7 @@ import { EmptyState } from "@/components/ui/empty-state";
 import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { getStone } from "@/lib/data/get-stone";
+import { listTouchedExercises } from "@/lib/data/list-touched-exercises";
 import { requireViewer } from "@/lib/data/require-viewer";
 
 export const metadata: Metadata = { title: "Reference" };
@@ -17,6 +19,7 @@ export default async function ReferencePage({ params }: { params: Promise<{ ston
   const { stoneId } = await params;
   const viewer = await getForPage(() => requireViewer());
   const stone = await getForPage(() => getStone(viewer, stoneId));
+  const touched = await getForPage(() => listTouchedExercises(viewer, stoneId));
   const stoneHref = `/trays/${stone.trayId}/stones/${stoneId}`;
   return (
     <div className="page-wide">
@@ -36,11 +39,13 @@ export default async function ReferencePage({ params }: { params: Promise<{ ston
       />
       <h2 className="visually-hidden">Marks and decoys</h2>
       <div className="stack">
+        <TouchedNote exercises={touched} />
         {stone.mayEdit ? (
           <ReferenceEditor
             stone={stone}
             userId={viewer.userId}
             save={saveReferenceAction.bind(null, stoneId)}
+            touched={<TouchedNote exercises={touched} />}
           />
         ) : stone.reference === null ? (
           <EmptyState title="No reference yet">
