@@ -31,10 +31,10 @@ import { findSuspectStone } from "@/lib/scoring/rank-stones";
 import { type GradeRating, rateGrades } from "@/lib/scoring/rate-grades";
 import { suggestPractice } from "@/lib/scoring/suggest-practice";
 
-export type { DottingBurst, DottingRow, DottingRule } from "@/lib/scoring/is-dotting";
+export type { DottingBurst } from "@/lib/scoring/is-dotting";
 export { extendDotting, findDottingBursts, isDotting, NO_DOTS } from "@/lib/scoring/is-dotting";
 export { type PreparedReference, prepareReference } from "@/lib/scoring/prepare-reference";
-export { rankStones, type StoneRank } from "@/lib/scoring/rank-stones";
+export { rankStones } from "@/lib/scoring/rank-stones";
 
 /** Kept with every result: a change that can move a point raises it. */
 export const ENGINE_VERSION = "1.0.0";
