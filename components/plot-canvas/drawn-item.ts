@@ -11,6 +11,8 @@ export interface DrawnItem {
   readonly callout: string | null;
   /** Laid out over the other of a pair: a reference mark is drawn wider and washed in, a plotted one finer. */
   readonly side?: "reference" | "plotted";
+  /** 0 to 1: a dot that is no mark but a prediction, drawn as a faint ring, larger and darker the stronger it is. */
+  readonly strength?: number;
 }
 
 /** A line between two places of a view, such as from a reference mark to the mark that found it. */

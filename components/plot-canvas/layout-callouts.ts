@@ -84,6 +84,8 @@ export function layoutCallouts(
   const isSeen = ([x, y]: Point, margin: number) =>
     x >= margin && y >= margin && x <= sizePx - margin && y <= sizePx - margin;
   const shown = items
+    // Predictions have no callouts, and callouts may lie over them.
+    .filter(({ strength }) => strength === undefined)
     .map((item) => ({ item, points: listVertices(item.shape).map(toPx) }))
     .filter(({ points }) => points.some((point) => isSeen(point, 0)));
   for (const { points } of shown) for (const point of points) marks.add(point);

@@ -39,6 +39,16 @@ function paintDot(context: PaintContext, pen: Pen, at: Point, paper: string, isR
   if (pen.dot !== "filled") context.stroke();
 }
 
+/** A prediction: an open ring, fainter and smaller the weaker it is. */
+function paintRing(context: PaintContext, [x, y]: Point, strength: number): void {
+  context.setLineDash([]);
+  context.globalAlpha = 0.4 + 0.6 * strength;
+  context.lineWidth = 1.25;
+  context.beginPath();
+  context.arc(x, y, 2.5 + 3.5 * strength, 0, 2 * Math.PI);
+  context.stroke();
+}
+
 /** Draws one item as what was seen: a dot, a stroke or an outline, in the pen of its style. */
 export function paintMark(context: PaintContext, item: DrawnItem, toPx: ToPx, palette: Palette): void {
   const pen = palette.pens[item.style];
@@ -46,7 +56,9 @@ export function paintMark(context: PaintContext, item: DrawnItem, toPx: ToPx, pa
   context.strokeStyle = pen.ink;
   context.lineJoin = "round";
   context.lineCap = "round";
-  if (item.shape.kind === "dot") {
+  if (item.shape.kind === "dot" && item.strength !== undefined) {
+    paintRing(context, toPx(item.shape.at), item.strength);
+  } else if (item.shape.kind === "dot") {
     paintDot(context, pen, toPx(item.shape.at), palette.paper, item.side === "reference");
   } else {
     const isOutline = item.shape.kind === "outline";

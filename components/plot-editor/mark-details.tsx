@@ -10,7 +10,8 @@ import { SubjectSelect } from "@/components/plot-editor/subject-select";
 import type { CharacteristicsByName } from "@/components/plot-editor/subject-words";
 import type { Editor } from "@/components/plot-editor/use-editor";
 import { type EditorMark, isDecoy } from "@/lib/editor/drawn-mark";
-import { type EditorMode, toggleProof } from "@/lib/editor/editor-commands";
+import type { EditorMode } from "@/lib/editor/editor-command";
+import { toggleProof } from "@/lib/editor/toggle-proof";
 import { type PlottedMark, PROOFS, type Proof, type ReferenceMark } from "@/lib/plot/mark";
 
 interface MarkDetailsProps {

@@ -11,7 +11,7 @@ import {
 } from "@/components/plot-editor/subject-words";
 import { type Editor, useEditorState } from "@/components/plot-editor/use-editor";
 import { type EditorMark, getSubject, isDecoy } from "@/lib/editor/drawn-mark";
-import type { EditorMode } from "@/lib/editor/editor-commands";
+import type { EditorMode } from "@/lib/editor/editor-command";
 import { getMiddle } from "@/lib/editor/measure-shape";
 import type { Solid } from "@/lib/gem/build-solid";
 import { locatePoint } from "@/lib/gem/locate-point";

@@ -5,7 +5,7 @@ import { MarkRow } from "@/components/plot-editor/mark-row";
 import classes from "@/components/plot-editor/marks-table.module.css";
 import type { CharacteristicsByName } from "@/components/plot-editor/subject-words";
 import { type Editor, useEditorState } from "@/components/plot-editor/use-editor";
-import type { EditorMode } from "@/lib/editor/editor-commands";
+import type { EditorMode } from "@/lib/editor/editor-command";
 import { listMarks } from "@/lib/editor/plot-document";
 import type { Solid } from "@/lib/gem/build-solid";
 import type { Notation } from "@/lib/plot/notation";

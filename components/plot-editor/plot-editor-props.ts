@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import type { ReactNode, Ref } from "react";
 import type { DrawnItem, DrawnLink } from "@/components/plot-canvas/drawn-item";
 import type { MarksChange } from "@/lib/editor/document-change";
 import type { ReferenceDrawing } from "@/lib/editor/drawn-mark";
@@ -6,7 +6,7 @@ import type { CutName } from "@/lib/gem/cut-name";
 import type { View } from "@/lib/gem/point";
 import type { Proportions } from "@/lib/gem/proportions";
 import type { Characteristic } from "@/lib/plot/characteristic";
-import type { PlottedMark } from "@/lib/plot/mark";
+import type { Decoy, PlottedMark } from "@/lib/plot/mark";
 import type { Notation } from "@/lib/plot/notation";
 
 /** One thing of an overlay. `key` is what highlighting goes by and must be unique over all layers. */
@@ -45,6 +45,8 @@ interface CommonProps {
   /** The mark or overlay item to point out: its id or key. Controlled together with `onHighlight`. */
   readonly highlightId?: string | null;
   readonly onHighlight?: (id: string | null) => void;
+  /** Told the key of an overlay item that was pressed with the select tool, where no mark lies over it. */
+  readonly onLayerPick?: (key: string) => void;
   /** Told what is selected: a mark's id. */
   readonly onSelect?: (id: string | null) => void;
   /** At the end of the tool bar: the state of saving. */
@@ -68,12 +70,20 @@ export interface BenchEditorProps extends CommonProps {
   readonly idSuffix?: string;
 }
 
+/** What the page around a reference editor can do to its drawing; each step is an undo entry, told by `onChange`. */
+export interface ReferenceHandle {
+  readonly addDecoy: (decoy: Omit<Decoy, "id">) => void;
+  /** Takes a mark or a decoy away by its id. */
+  readonly remove: (id: string) => void;
+}
+
 /** An instructor draws a reference: marks and decoys in one list (`joinReferenceDrawings`, `splitReferenceDrawings`). */
 export interface ReferenceEditorProps extends CommonProps {
   readonly mode: "reference";
   readonly initialMarks: readonly ReferenceDrawing[];
   readonly onChange?: (change: MarksChange<ReferenceDrawing>, marks: readonly ReferenceDrawing[]) => void;
   readonly idSuffix?: string;
+  readonly handle?: Ref<ReferenceHandle>;
 }
 
 /** Overlays alone, to be read. */

@@ -14,14 +14,16 @@
  *   readOnly        nothing can be changed.
  *   characteristics, notation   what can be chosen and how it is drawn; defaults when not given.
  *   layers          overlays of any mode; `highlightId` and `onHighlight` keep them in step with the page's rows.
+ *   onLayerPick     told the key of an overlay item that was pressed with the select tool.
  *   onSelect        told the id of the selected mark.
+ *   handle          reference: lets the page around add a decoy or take something away, undoable like the rest.
  *   toolBarEnd, note, aside     slots: the state of saving; a quiet note; what stands beneath the table.
  *
  * It fills the width that it is given and lays itself out by that width.
  */
 
 import { useDisclosure } from "@mantine/hooks";
-import { useCallback, useEffect, useMemo, useState } from "react";
+import { useCallback, useEffect, useImperativeHandle, useMemo, useState } from "react";
 import { AddMarkForm } from "@/components/plot-editor/add-mark-form";
 import { ChangeWords } from "@/components/plot-editor/change-words";
 import { HighlightSync } from "@/components/plot-editor/highlight-sync";
@@ -29,12 +31,16 @@ import { LayerItems, LayerSwitches } from "@/components/plot-editor/layer-list";
 import { MarksTable } from "@/components/plot-editor/marks-table";
 import { NoticeStrip } from "@/components/plot-editor/notice-strip";
 import classes from "@/components/plot-editor/plot-editor.module.css";
-import type { OverlayLayer, PlotEditorProps } from "@/components/plot-editor/plot-editor-props";
+import type {
+  OverlayLayer,
+  PlotEditorProps,
+  ReferenceHandle,
+} from "@/components/plot-editor/plot-editor-props";
 import { ShortcutsPanel } from "@/components/plot-editor/shortcuts-panel";
 import { ToolBar } from "@/components/plot-editor/tool-bar";
 import { type Editor, useEditor, useEditorState } from "@/components/plot-editor/use-editor";
 import { ViewPanel } from "@/components/plot-editor/view-panel";
-import { toKeyName } from "@/lib/editor/editor-commands";
+import { toKeyName } from "@/lib/editor/editor-command";
 import { VIEWS } from "@/lib/gem/point";
 import { DEFAULT_CHARACTERISTICS } from "@/lib/plot/characteristic";
 import { DEFAULT_NOTATION, DIAGRAM_INKS } from "@/lib/plot/notation";
@@ -79,6 +85,19 @@ function useUndoKeys(editor: Editor) {
   };
 }
 
+/** What the page around a reference editor may do, through the editor's own changes. */
+function useReferenceHandle(editor: Editor, props: PlotEditorProps) {
+  useImperativeHandle(
+    props.mode === "reference" ? props.handle : undefined,
+    (): ReferenceHandle => ({
+      addDecoy: ({ view, shape, cause }) =>
+        editor.dispatch({ kind: "add", view, shape, subject: { kind: "decoy", cause } }),
+      remove: (id) => editor.dispatch({ kind: "remove", id }),
+    }),
+    [editor],
+  );
+}
+
 /** Both views of a stone with tools and the table of marks. */
 export function PlotEditor(props: PlotEditorProps) {
   const { mode, layers = NO_LAYERS, notation = DEFAULT_NOTATION } = props;
@@ -93,6 +112,7 @@ export function PlotEditor(props: PlotEditorProps) {
   const picker = usePicker(editor);
   const [isShortcutsOpen, { open: openShortcuts, close: closeShortcuts }] = useDisclosure(false);
   const onUndoKeys = useUndoKeys(editor);
+  useReferenceHandle(editor, props);
   const paper = {
     "--plot-paper-light": DIAGRAM_INKS.paper.light,
     "--plot-paper-dark": DIAGRAM_INKS.paper.dark,
@@ -121,7 +141,13 @@ export function PlotEditor(props: PlotEditorProps) {
       <div className={classes.body} data-side={hasSide || undefined}>
         <div className={classes.views}>
           {VIEWS.map((view) => (
-            <ViewPanel key={view} {...shared} view={view} layers={overlays.shown} />
+            <ViewPanel
+              key={view}
+              {...shared}
+              view={view}
+              layers={overlays.shown}
+              onLayerPick={props.onLayerPick}
+            />
           ))}
         </div>
         {hasSide && (

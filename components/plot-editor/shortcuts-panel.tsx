@@ -3,7 +3,8 @@
 import { Kbd, Modal } from "@mantine/core";
 import { memo } from "react";
 import classes from "@/components/plot-editor/shortcuts-panel.module.css";
-import { EDITOR_COMMANDS, type EditorCommand, type EditorMode } from "@/lib/editor/editor-commands";
+import type { EditorCommand, EditorMode } from "@/lib/editor/editor-command";
+import { EDITOR_COMMANDS } from "@/lib/editor/editor-commands";
 
 interface ShortcutsPanelProps {
   readonly mode: EditorMode;
@@ -40,6 +41,15 @@ function Keys({ keys }: { readonly keys: string }) {
   );
 }
 
+/** One row for each command, or for each family of them with all its keys. */
+function listRows(commands: readonly EditorCommand[]): { label: string; keys: readonly string[] }[] {
+  const rows = new Map<string, string[]>();
+  for (const { label, family = label, keys } of commands) {
+    rows.set(family, [...(rows.get(family) ?? []), ...keys]);
+  }
+  return [...rows].map(([label, keys]) => ({ label, keys }));
+}
+
 /** All keys that a view understands when it has the focus. */
 export const ShortcutsPanel = memo(function ShortcutsPanel({ mode, isOpen, onClose }: ShortcutsPanelProps) {
   const commands = EDITOR_COMMANDS.filter(({ modes }) => modes?.includes(mode) ?? true);
@@ -62,8 +72,8 @@ export const ShortcutsPanel = memo(function ShortcutsPanel({ mode, isOpen, onClo
             <section key={group}>
               <h2>{group}</h2>
               <dl className={classes.list}>
-                {ofGroup.map(({ name, label, keys }) => (
-                  <div key={name}>
+                {listRows(ofGroup).map(({ label, keys }) => (
+                  <div key={label}>
                     <dt>{label}</dt>
                     <dd>
                       {keys.map((one) => (

@@ -15,7 +15,8 @@ import classes from "@/components/plot-editor/tool-bar.module.css";
 import { ToolSign } from "@/components/plot-editor/tool-signs";
 import { type Editor, useEditorState } from "@/components/plot-editor/use-editor";
 import { isSameSubject } from "@/lib/editor/drawn-mark";
-import { EDITOR_COMMANDS, type EditorMode } from "@/lib/editor/editor-commands";
+import type { EditorMode } from "@/lib/editor/editor-command";
+import { EDITOR_COMMANDS } from "@/lib/editor/editor-commands";
 import { TOOLS, type Tool } from "@/lib/editor/editor-state";
 import type { Notation } from "@/lib/plot/notation";
 
@@ -139,7 +140,7 @@ export const ToolBar = memo(function ToolBar(props: ToolBarProps) {
           <RecentSubjects {...props} />
         </div>
       )}
-      {end !== undefined && <div className={classes.status}>{end}</div>}
+      <div className={classes.status}>{end}</div>
       {!readOnly && <UndoButtons editor={editor} />}
       <Tooltip label="Keyboard">
         <ActionIcon

@@ -1,7 +1,8 @@
 import { type KeyboardEvent, useCallback, useEffect, useRef, useState } from "react";
 import type { Editor } from "@/components/plot-editor/use-editor";
 import type { Viewport } from "@/lib/editor/camera";
-import { type EditorMode, findCommand } from "@/lib/editor/editor-commands";
+import type { EditorMode } from "@/lib/editor/editor-command";
+import { findCommand } from "@/lib/editor/editor-commands";
 import { runCommand } from "@/lib/editor/run-command";
 import type { View } from "@/lib/gem/point";
 
@@ -31,7 +32,7 @@ export function useViewKeys(editor: Editor, view: View, viewport: Viewport, mode
     if (command === null) return;
     event.preventDefault();
     event.stopPropagation();
-    setIsKeyboard(true);
+    if (command.isNudge || command.name === "press") setIsKeyboard(true);
     runCommand(editor, command, { view, viewport, mode });
     if (editor.getState().gesture?.kind !== "nudging") return;
     if (timer.current !== null) clearTimeout(timer.current);

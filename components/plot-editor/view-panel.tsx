@@ -1,7 +1,5 @@
 "use client";
 
-import { ActionIcon, UnstyledButton } from "@mantine/core";
-import { Minus, Plus } from "lucide-react";
 import dynamic from "next/dynamic";
 import { memo, useId, useMemo, useRef } from "react";
 import { useSquareSize } from "@/components/plot-canvas/use-square-size";
@@ -13,9 +11,11 @@ import { useViewDrawing } from "@/components/plot-editor/use-view-drawing";
 import { useViewKeys } from "@/components/plot-editor/use-view-keys";
 import classes from "@/components/plot-editor/view-panel.module.css";
 import { ViewReadout } from "@/components/plot-editor/view-readout";
-import { MAX_ZOOM, MIN_ZOOM, type Viewport, WHOLE_VIEW } from "@/lib/editor/camera";
-import type { EditorMode } from "@/lib/editor/editor-commands";
-import { findMarkAt } from "@/lib/editor/find-at-point";
+import { VIEW_LABELS, ZoomButtons } from "@/components/plot-editor/zoom-buttons";
+import type { Viewport } from "@/lib/editor/camera";
+import type { EditorMode } from "@/lib/editor/editor-command";
+import { findHandleAt, findMarkAt } from "@/lib/editor/find-at-point";
+import { findMark, listMarks } from "@/lib/editor/plot-document";
 import type { Solid } from "@/lib/gem/build-solid";
 import { drawView } from "@/lib/gem/draw-view";
 import { locatePoint } from "@/lib/gem/locate-point";
@@ -27,9 +27,6 @@ const PlotCanvasHost = dynamic(
   { ssr: false },
 );
 
-const VIEW_LABELS: Readonly<Record<View, string>> = { crown: "Crown", pavilion: "Pavilion" };
-const ZOOM_STEP = 1.5;
-
 interface ViewPanelProps {
   readonly editor: Editor;
   readonly solid: Solid;
@@ -38,10 +35,24 @@ interface ViewPanelProps {
   readonly characteristics: CharacteristicsByName;
   readonly layers: readonly OverlayLayer[];
   readonly notation: Notation;
+  readonly onLayerPick: ((key: string) => void) | undefined;
+}
+
+/** True where a press would take hold of a mark or of a handle, or go on with what is under way. */
+function isHeldByMark(editor: Editor, view: View, at: Point, reach: number): boolean {
+  const { document, selectedId, gesture } = editor.getState();
+  const selected = findMark(document, selectedId);
+  return (
+    gesture !== null ||
+    findMarkAt(listMarks(document), view, at, reach) !== null ||
+    (selected?.view === view && findHandleAt(selected.shape, at, reach) !== null)
+  );
 }
 
 /** What a press, a drag and the wheel do on a view. */
-function usePointerOnView({ editor, view, layers }: ViewPanelProps, leaveKeyboard: () => void) {
+function usePointerOnView(props: ViewPanelProps, leaveKeyboard: () => void) {
+  const { editor, view, layers, onLayerPick } = props;
+  const pickedKey = useRef<string | null>(null);
   const overlay = useMemo(
     () =>
       layers.flatMap((layer) =>
@@ -54,9 +65,16 @@ function usePointerOnView({ editor, view, layers }: ViewPanelProps, leaveKeyboar
     if (overlay.length === 0 || highlightedId !== null || gesture !== null) return;
     editor.dispatch({ kind: "highlight", id: findMarkAt(overlay, view, at, reach)?.id ?? null });
   };
+  const findPick = (at: Point, reach: number) => {
+    const isPicking = onLayerPick !== undefined && editor.getState().tool === "select";
+    if (!isPicking || isHeldByMark(editor, view, at, reach)) return null;
+    return findMarkAt(overlay, view, at, reach)?.id ?? null;
+  };
   return {
     onPress: (at: Point, reach: number) => {
       leaveKeyboard();
+      pickedKey.current = findPick(at, reach);
+      if (pickedKey.current !== null) return false;
       editor.dispatch({ kind: "press", place: { view, at }, reach });
       const { gesture, selectedId } = editor.getState();
       if (gesture === null && selectedId === null) highlightOverlay(at, reach);
@@ -72,6 +90,7 @@ function usePointerOnView({ editor, view, layers }: ViewPanelProps, leaveKeyboar
     onCamera: (camera: { zoom: number; centre: Point }) =>
       editor.dispatch({ kind: "set-camera", view, camera }),
     onTap: (at: Point) => {
+      if (pickedKey.current !== null) onLayerPick?.(pickedKey.current);
       const { tool, cameras } = editor.getState();
       const { centre } = cameras[view];
       if (tool === "pan") {
@@ -80,44 +99,6 @@ function usePointerOnView({ editor, view, layers }: ViewPanelProps, leaveKeyboar
     },
   };
 }
-
-const ZoomButtons = memo(function ZoomButtons({ editor, view }: Pick<ViewPanelProps, "editor" | "view">) {
-  const camera = useEditorState(editor, (state) => state.cameras[view]);
-  const zoomBy = (factor: number) =>
-    editor.dispatch({ kind: "zoom", view, factor, anchor: editor.getState().cameras[view].centre });
-  const label = VIEW_LABELS[view].toLowerCase();
-  return (
-    <div className={classes.zoom}>
-      <ActionIcon
-        variant="subtle"
-        className={classes.zoomButton}
-        size={30}
-        aria-label={`Zoom out of the ${label}`}
-        disabled={camera.zoom <= MIN_ZOOM}
-        onClick={() => zoomBy(1 / ZOOM_STEP)}
-      >
-        <Minus size={16} />
-      </ActionIcon>
-      <UnstyledButton
-        className={classes.zoomValue}
-        aria-label={`Zoom ${camera.zoom.toFixed(1)} times; show the whole ${label}`}
-        onClick={() => editor.dispatch({ kind: "set-camera", view, camera: WHOLE_VIEW })}
-      >
-        {camera.zoom.toFixed(1)}×
-      </UnstyledButton>
-      <ActionIcon
-        variant="subtle"
-        className={classes.zoomButton}
-        size={30}
-        aria-label={`Zoom in on the ${label}`}
-        disabled={camera.zoom >= MAX_ZOOM}
-        onClick={() => zoomBy(ZOOM_STEP)}
-      >
-        <Plus size={16} />
-      </ActionIcon>
-    </div>
-  );
-});
 
 /** Where the crosshair is, said as the arrow keys move it. */
 function CrosshairWords({ editor, solid, view }: Pick<ViewPanelProps, "editor" | "solid" | "view">) {

@@ -22,6 +22,8 @@ export type EditorAction<M extends DrawnMark> =
   | { readonly kind: "highlight"; readonly id: string | null }
   // what changes the document
   | { readonly kind: "place"; readonly view: View; readonly shape: Shape }
+  /** As `place`, with a subject of its own: neither what is chosen nor what is selected changes. */
+  | { readonly kind: "add"; readonly view: View; readonly shape: Shape; readonly subject: MarkSubject }
   | { readonly kind: "replace"; readonly mark: M }
   | { readonly kind: "reshape"; readonly id: string; readonly shape: Shape }
   | { readonly kind: "remove"; readonly id: string }

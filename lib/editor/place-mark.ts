@@ -1,7 +1,7 @@
 /** Putting a new mark on the plot (SPEC.md 3 to 5). */
 import { checkOutline, closeOutline } from "@/lib/editor/close-outline";
 import { createAddition } from "@/lib/editor/document-change";
-import { type DrawnMark, isSameSubject, toShape } from "@/lib/editor/drawn-mark";
+import { type DrawnMark, isSameSubject, type MarkSubject, toShape } from "@/lib/editor/drawn-mark";
 import {
   commit,
   type EditorEnvironment,
@@ -31,17 +31,14 @@ export const REFUSALS = {
 } as const;
 
 /**
- * Adds a mark of the chosen subject and selects it. Refuses, with a notice, when nothing is chosen, the plot is
- * full, or the shape crosses itself, encloses nothing or lies outside the girdle.
+ * Adds a mark of the given subject. Refuses, with a notice, when the plot is full, or the shape crosses itself,
+ * encloses nothing or lies outside the girdle.
  */
-export function placeShape<M extends DrawnMark>(
+export function addShape<M extends DrawnMark>(
   state: EditorState<M>,
   environment: EditorEnvironment<M>,
-  view: View,
-  shape: Shape,
+  { view, shape, subject }: { view: View; shape: Shape; subject: MarkSubject },
 ): EditorStep<M> {
-  const { subject } = state;
-  if (subject === null) return refuse(state, "no-subject", REFUSALS.noSubject);
   if (state.document.byId.size >= MAX_MARKS) return refuse(state, "full", REFUSALS.full);
   if (shape.kind === "outline") {
     const checked = checkOutline(shape.points);
@@ -50,11 +47,24 @@ export function placeShape<M extends DrawnMark>(
   if (!isShapeInside(environment.frame, view, shape)) return refuse(state, "outside", REFUSALS.outside);
   const id = environment.takeId();
   const mark = environment.createMark({ id, view, shape, subject, atMs: environment.nowMs() });
+  return commit(state, createAddition({ mark, order: getNextOrder(state.document) }));
+}
+
+/** Adds a mark of the chosen subject and selects it. Refuses as `addShape` does, and when nothing is chosen. */
+export function placeShape<M extends DrawnMark>(
+  state: EditorState<M>,
+  environment: EditorEnvironment<M>,
+  view: View,
+  shape: Shape,
+): EditorStep<M> {
+  const { subject } = state;
+  if (subject === null) return refuse(state, "no-subject", REFUSALS.noSubject);
+  const step = addShape(state, environment, { view, shape, subject });
+  const [selectedId] = step.changes[0]?.added.keys() ?? [];
+  if (selectedId === undefined) return step;
   const recent = [subject, ...state.recent.filter((one) => !isSameSubject(one, subject))];
-  return commit(
-    { ...state, recent: recent.slice(0, MAX_RECENT), selectedId: id, selectedVertex: null },
-    createAddition({ mark, order: getNextOrder(state.document) }),
-  );
+  const next = { ...step.state, recent: recent.slice(0, MAX_RECENT), selectedId, selectedVertex: null };
+  return { state: next, changes: step.changes };
 }
 
 /** Places what was drawn in one drag: clamped to the girdle, closed if an outline, and thinned to `tolerance`. */

@@ -1,7 +1,7 @@
 /** Runs a keyboard command on an open editor. */
 import type { Viewport } from "@/lib/editor/camera";
 import type { EditorMark } from "@/lib/editor/drawn-mark";
-import type { EditorCommand, EditorMode } from "@/lib/editor/editor-commands";
+import type { EditorCommand, EditorMode } from "@/lib/editor/editor-command";
 import type { EditorStore } from "@/lib/editor/editor-store";
 import type { View } from "@/lib/gem/point";
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { createPlottedMark } from "@/lib/editor/create-mark";
 import type { EditorMark } from "@/lib/editor/drawn-mark";
-import { EDITOR_COMMANDS, type EditorMode, findCommand, toKeyName } from "@/lib/editor/editor-commands";
+import { type EditorMode, toKeyName } from "@/lib/editor/editor-command";
+import { EDITOR_COMMANDS, findCommand } from "@/lib/editor/editor-commands";
 import { createEditorState } from "@/lib/editor/editor-state";
 import { createEditorStore } from "@/lib/editor/editor-store";
 import { listMarks } from "@/lib/editor/plot-document";
