@@ -2,6 +2,8 @@
 
 import { TriangleAlert } from "lucide-react";
 import { useEffect, useState } from "react";
+import type { SolidMarkSource } from "@/components/solid-figure/place-solid-marks";
+import { SolidFigure } from "@/components/solid-figure/solid-figure";
 import { listDerivedFigures } from "@/components/stone/list-derived-figures";
 import { ProfileFigure } from "@/components/stone/profile-figure";
 import classes from "@/components/stone/stone-figures.module.css";
@@ -15,10 +17,20 @@ export interface StoneFiguresProps {
   refusal: string | null;
   prongsDeg?: readonly number[];
   measurementsMm?: readonly [number, number, number] | undefined;
+  refractiveIndex: number;
+  /** The marks of its reference, for the solid. */
+  sources: readonly SolidMarkSource[];
 }
 
 /** The stone as its numbers make it: both views, the profile and what follows. A refusal keeps the last stone, dimmed. */
-export function StoneFigures({ solid, refusal, prongsDeg = [], measurementsMm }: StoneFiguresProps) {
+export function StoneFigures({
+  solid,
+  refusal,
+  prongsDeg = [],
+  measurementsMm,
+  refractiveIndex,
+  sources,
+}: StoneFiguresProps) {
   const [last, setLast] = useState(solid);
   useEffect(() => {
     if (solid !== null) setLast(solid);
@@ -51,6 +63,10 @@ export function StoneFigures({ solid, refusal, prongsDeg = [], measurementsMm }:
             <ProfileFigure solid={shown} />
             <figcaption>Profile from 6 o’clock</figcaption>
           </figure>
+          <div className={classes.solid}>
+            <h2>The solid</h2>
+            <SolidFigure solid={shown} refractiveIndex={refractiveIndex} sources={sources} />
+          </div>
           <dl className={classes.list}>
             {listDerivedFigures(shown, measurementsMm).map(({ what, value, remark }) => (
               <div key={what} className={classes.item}>

@@ -10,6 +10,7 @@ import { SaveLine } from "@/components/staff/save-line";
 import { useKeptDraft } from "@/components/staff/use-kept-draft";
 import { HoldingFields, IdentityFields, MeasureFields } from "@/components/stone/body-fields";
 import { findLostMarks } from "@/components/stone/find-lost-marks";
+import { listReferenceSources } from "@/components/stone/list-reference-sources";
 import { ProportionFields } from "@/components/stone/proportion-fields";
 import {
   createStoneDraft,
@@ -21,7 +22,8 @@ import {
 import { StoneFigures } from "@/components/stone/stone-figures";
 import classes from "@/components/stone/stone-form.module.css";
 import { ErrorNote } from "@/components/ui/error-note";
-import type { Reference, StoneBody } from "@/lib/plot/stone";
+import type { StoneView } from "@/lib/plot/staff-view";
+import { DEFAULT_REFRACTIVE_INDEX, type Reference, type StoneBody } from "@/lib/plot/stone";
 
 export interface SaveStoneInput {
   readonly label: string;
@@ -37,6 +39,8 @@ export interface StoneFormProps {
   /** 0 for a new stone. */
   revision: number;
   reference: Reference | null;
+  /** What the reference's marks may be called. */
+  characteristics?: StoneView["characteristics"];
   /** Without it the numbers are shown and cannot be changed. */
   mayEdit: boolean;
   save: (input: SaveStoneInput) => Promise<ActionResult<{ stoneId: string }>>;
@@ -44,6 +48,7 @@ export interface StoneFormProps {
   nextHref?: string;
 }
 
+const NO_CHARACTERISTICS: StoneView["characteristics"] = [];
 const parseDraft = (kept: unknown) => StoneDraftSchema.safeParse(kept).data ?? null;
 
 /** A stone's label, cut, proportions and measurements beside the stone that they make. */
@@ -52,6 +57,7 @@ export function StoneForm({
   start,
   revision,
   reference,
+  characteristics = NO_CHARACTERISTICS,
   mayEdit,
   save,
   nextHref,
@@ -66,6 +72,10 @@ export function StoneForm({
   const [asked, setAsked] = useState(false);
   const read = useMemo(() => readStoneDraft(draft.value, start?.body ?? null), [draft.value, start]);
   const lostMarks = useMemo(() => findLostMarks(reference, read.solid), [reference, read.solid]);
+  const sources = useMemo(
+    () => listReferenceSources(reference?.marks ?? [], characteristics),
+    [reference, characteristics],
+  );
   const change = (part: Partial<StoneDraft>) => draft.update((before) => ({ ...before, ...part }));
 
   // A label that is still empty is no fault until somebody tries to save.
@@ -142,6 +152,8 @@ export function StoneForm({
           refusal={refusal}
           prongsDeg={read.body?.prongsDeg ?? []}
           measurementsMm={read.body?.measurementsMm}
+          refractiveIndex={read.body?.refractiveIndex ?? DEFAULT_REFRACTIVE_INDEX}
+          sources={sources}
         />
       </aside>
     </form>

@@ -1,6 +1,6 @@
 import { AppError } from "@/lib/base/app-error";
 import type { Command } from "@/lib/cli/command";
-import { getSampleCentre } from "@/lib/cli/get-sample-centre";
+import { getSampleCentre } from "@/lib/plot/get-sample-centre";
 import { getOption } from "@/lib/cli/read-options";
 import { readSet } from "@/lib/cli/read-set-and-plots";
 import { findImages } from "@/lib/gem/find-images";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { getSampleCentre } from "@/lib/cli/get-sample-centre";
+import { getSampleCentre } from "@/lib/plot/get-sample-centre";
 import type { Shape } from "@/lib/plot/shape";
 import { measureShape } from "@/lib/scoring/mark-geometry";
 

@@ -37,6 +37,7 @@ export default async function StonePage({ params }: { params: Promise<{ stoneId:
         start={{ label: stone.label, body: stone.body }}
         revision={stone.revision}
         reference={stone.reference}
+        characteristics={stone.characteristics}
         mayEdit={stone.mayEdit}
         save={updateStoneAction.bind(null, stoneId)}
       />
