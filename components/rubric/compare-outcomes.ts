@@ -86,7 +86,7 @@ function toWords(rows: readonly DebriefRow[], key: string): string {
 /** What came of each mark by both, those that differ first. */
 export function pairOutcomes(before: DebriefView, after: DebriefView): OutcomePair[] {
   const [rowsBefore, rowsAfter] = [listDebriefRows(before), listDebriefRows(after)];
-  const all = new Map([...rowsAfter, ...rowsBefore].map((row) => [row.key, row]));
+  const all = new Map([...rowsBefore, ...rowsAfter].map((row) => [row.key, row]));
   const pairs = [...all.values()].map(({ key, title, place }): OutcomePair => {
     const [was, is] = [toWords(rowsBefore, key), toWords(rowsAfter, key)];
     return { key, title, place, before: was, after: is, isChanged: was !== is };

@@ -32,14 +32,16 @@ function useComparison(example: RubricExample, terms: RubricBench["terms"], befo
   return { was, is };
 }
 
+const toPointsText = (points: number) => points.toFixed(2).replace("-", "−");
+
 function PointsCompared({ pairs }: { pairs: ReturnType<typeof listPointPairs> }) {
   const total = pairs.at(-1);
   const row = ({ what, before, after }: (typeof pairs)[number]) => (
     <tr key={what} data-changed={before.toFixed(2) !== after.toFixed(2)}>
       <th scope="row">{what}</th>
-      <td className={classes.points}>{before.toFixed(2)}</td>
-      <td className={classes.points}>{after.toFixed(2)}</td>
-      <td className={classes.points}>{toSignedPoints(Math.round((after - before) * 100))}</td>
+      <td className={classes.points}>{toPointsText(before)}</td>
+      <td className={classes.points}>{toPointsText(after)}</td>
+      <td className={classes.points}>{toSignedPoints(Math.round(after * 100) - Math.round(before * 100))}</td>
     </tr>
   );
   return (

@@ -2,7 +2,7 @@
 
 /** How a number is shown: the text behind it, and by what the rubric's own value is multiplied. */
 const UNITS = {
-  widths: { text: "widths", factor: 1 },
+  widths: { text: "", factor: 1 },
   percent: { text: "%", factor: 100 },
   points: { text: "pts", factor: 1 },
   degrees: { text: "°", factor: 1 },
