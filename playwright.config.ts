@@ -38,7 +38,7 @@ export default defineConfig({
     command: "node tests/support/serve-for-browser.mjs",
     url: `http://127.0.0.1:${PORT}/sign-in`,
     timeout: 180_000,
-    reuseExistingServer: false,
+    reuseExistingServer: process.env.LOUPEWORK_E2E_REUSE === "1",
     env: { PORT: String(PORT) },
     gracefulShutdown: { signal: "SIGTERM", timeout: 5000 },
   },

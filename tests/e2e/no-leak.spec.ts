@@ -1,0 +1,57 @@
+import { chooseCharacteristic, chooseTool, expect, getView, pressAt, test } from "./support/program";
+
+interface SetFile {
+  stones: { id: string; marks: { shape: unknown }[]; decoys: { shape: unknown }[] }[];
+}
+
+/** Every coordinate of a shape that is long enough to be nobody else's by chance. */
+function listTellingNumbers(shape: unknown): string[] {
+  return (JSON.stringify(shape).match(/-?0\.\d{3,}/g) ?? []).map((text) => text.replace("-", ""));
+}
+
+test("nothing that a student's browser receives holds a reference or a decoy before release", async ({
+  openAs,
+}) => {
+  const staff = await openAs("instructor");
+  await staff.goto("/exercises");
+  await staff.getByRole("link", { name: "Reflections and glints" }).first().click();
+  await expect(staff.getByRole("heading", { level: 1, name: "Reflections and glints" })).toBeVisible();
+  const exerciseId = new URL(staff.url()).pathname.split("/").pop();
+  const set = (await (await staff.request.get(`/api/exercises/${exerciseId}/set.json`)).json()) as SetFile;
+  const telling = set.stones.flatMap(({ marks, decoys }) =>
+    [...marks, ...decoys].flatMap(({ shape }) => listTellingNumbers(shape)),
+  );
+  expect(telling.length).toBeGreaterThan(10);
+
+  const student = await openAs("student1");
+  const received: Promise<string>[] = [];
+  student.on("response", (answer) => {
+    if (!/\/_next\/static\//.test(answer.url())) received.push(answer.text().catch(() => ""));
+  });
+  await student.goto("/my-stones");
+  await student.getByRole("link", { name: "Go on plotting" }).first().click();
+  const crown = getView(student, "Crown");
+  await expect(crown.locator("canvas").first()).toBeVisible();
+  const before = Number((await crown.getAttribute("aria-label"))?.match(/(\d+) mark/)?.[1]);
+  await chooseCharacteristic(student, "needle");
+  await chooseTool(student, "Dot");
+  await pressAt(student, crown, [0.05, 0.05]);
+  await expect(crown).toHaveAccessibleName(new RegExp(`${before + 1} marks?$`));
+  await expect(student.getByTestId("save-status")).toContainText("Saved");
+  for (const path of [`/api/exercises/${exerciseId}/set.json`, `/exercises/${exerciseId}`, "/trays"]) {
+    const answer = await student.request.get(path);
+    received.push(answer.text());
+  }
+  const texts = await Promise.all(received);
+  expect(texts.length).toBeGreaterThan(5);
+  // The student's own plot is theirs to see: numbers that it happens to hold are no leak.
+  const own = new Set(
+    texts
+      .join("")
+      .match(/0\.\d{3,}/g)
+      ?.filter((number) => !telling.includes(number)),
+  );
+  const leaked = telling.filter((number) => texts.some((text) => text.includes(number)));
+  expect(own.size).toBeGreaterThan(0);
+  expect(leaked).toEqual([]);
+});
