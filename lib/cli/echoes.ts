@@ -1,11 +1,11 @@
 import { AppError } from "@/lib/base/app-error";
 import type { Command } from "@/lib/cli/command";
-import { getSampleCentre } from "@/lib/plot/get-sample-centre";
 import { getOption } from "@/lib/cli/read-options";
 import { readSet } from "@/lib/cli/read-set-and-plots";
 import { findImages } from "@/lib/gem/find-images";
 import { placeInclusion } from "@/lib/gem/place-inclusion";
 import type { Solid } from "@/lib/gem/solid";
+import { getSampleCentre } from "@/lib/plot/get-sample-centre";
 import type { ResolvedSet } from "@/lib/plot/parse-exercise-set";
 import type { Stone } from "@/lib/plot/stone";
 

@@ -4,7 +4,6 @@ import { z } from "zod";
 /** `working`: being worked out; `ready`: worked out, nothing changed yet; `applied`: in force; `discarded`: thrown away. */
 export const RESCORE_STATES = ["working", "ready", "applied", "discarded"] as const;
 export const RescoreStateSchema = z.enum(RESCORE_STATES);
-export type RescoreState = z.infer<typeof RescoreStateSchema>;
 
 /** By which reference and which body each stone of the exercise is scored; stones without a reference are left out. */
 export const RescoreGroundSchema = z.array(

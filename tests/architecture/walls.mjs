@@ -83,6 +83,12 @@ export function toRules() {
       from: { path: "^(app|components|lib)/", pathNot: only },
       to: { path: packagePath },
     })),
-    { name: "no-circular", severity: "error", comment: "no import cycles", from: {}, to: { circular: true } },
+    {
+      name: "no-circular",
+      severity: "error",
+      comment: "no import cycles",
+      from: { path: "^(app|components|lib)/" },
+      to: { circular: true },
+    },
   ];
 }

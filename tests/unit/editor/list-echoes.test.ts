@@ -36,7 +36,12 @@ describe("predicted echoes", () => {
         const mine = listEchoSources(stone.marks, isInside).flatMap((source) =>
           listEchoes(solid, source, stone.refractiveIndex),
         );
-        const engine = prepareReference({ stoneId: stone.id, stone, reference: toReference(stone), characteristics });
+        const engine = prepareReference({
+          stoneId: stone.id,
+          stone,
+          reference: toReference(stone),
+          characteristics,
+        });
         const theirs = [...engine.echoes.crown, ...engine.echoes.pavilion];
         const toText = (echo: (typeof theirs)[number]) =>
           [echo.view, echo.facets.join("+"), echo.strength.toFixed(6), echo.at[0].toFixed(6)].join(" ");
