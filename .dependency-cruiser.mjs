@@ -8,6 +8,9 @@ export default {
     tsConfig: { fileName: "tsconfig.json" },
     doNotFollow: { path: "node_modules" },
     exclude: { path: "\\.next" },
-    enhancedResolveOptions: { exportsFields: ["exports"], conditionNames: ["import", "require", "node", "default", "types"] },
+    enhancedResolveOptions: {
+      exportsFields: ["exports"],
+      conditionNames: ["import", "require", "node", "default", "types"],
+    },
   },
 };

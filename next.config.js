@@ -12,7 +12,11 @@ const config = {
     "@libsql/client",
     "libsql",
   ],
-  experimental: { optimizePackageImports: ["@mantine/core", "@mantine/hooks", "lucide-react"] },
+  // An exercise set of a whole school is a few megabytes of JSON.
+  experimental: {
+    serverActions: { bodySizeLimit: "16mb" },
+    optimizePackageImports: ["@mantine/core", "@mantine/hooks", "lucide-react"],
+  },
   distDir: process.env.LOUPEWORK_BUILD_DIR ?? ".next",
 };
 export default config;

@@ -44,8 +44,11 @@ function findDecoyAt({ view, at }: PredictedEcho, drawings: readonly ReferenceDr
   return decoy === undefined ? null : { id: decoy.id, number: index + 1 };
 }
 
+/** Fewer reflections first; what refraction alone repeats comes last. */
+const rankBounces = ({ bounces }: PredictedEcho) => (bounces === 0 ? Number.MAX_SAFE_INTEGER : bounces);
+
 /**
- * The echoes as rows, the strongest first. `drawings` are numbered from 1 in their order, as the editor numbers them; an
+ * The echoes as rows, the strongest first, of equals those with fewer reflections. `drawings` are numbered from 1 in their order, as the editor numbers them; an
  * echo of a mark that is not among them is left out. `ofId`: of this mark alone.
  */
 export function listEchoRows(
@@ -62,7 +65,7 @@ export function listEchoRows(
       if (number === undefined) return [];
       return { echo, words: toWords({ echo, number, solid }), decoy: findDecoyAt(echo, drawings) };
     })
-    .sort((a, b) => b.echo.strength - a.echo.strength);
+    .sort((a, b) => b.echo.strength - a.echo.strength || rankBounces(a.echo) - rankBounces(b.echo));
 }
 
 /** The way of the light behind an echo, as lines of a view. */

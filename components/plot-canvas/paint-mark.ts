@@ -42,7 +42,7 @@ function paintDot(context: PaintContext, pen: Pen, at: Point, paper: string, isR
 /** A prediction: an open ring, fainter and smaller the weaker it is. */
 function paintRing(context: PaintContext, [x, y]: Point, strength: number): void {
   context.setLineDash([]);
-  context.globalAlpha = 0.4 + 0.6 * strength;
+  context.globalAlpha = 0.35 + 0.5 * strength;
   context.lineWidth = 1.25;
   context.beginPath();
   context.arc(x, y, 2.5 + 3.5 * strength, 0, 2 * Math.PI);

@@ -39,3 +39,20 @@ export function forgetDraft(key: string): void {
     // Nothing was kept where storage is turned off.
   }
 }
+
+/** What every key of kept work begins with. */
+const KEY_PREFIXES = ["loupework:exercise:", "loupework:stone:", "loupework:reference:", "loupework:rubric:"];
+
+/**
+ * Forgets all work of staff in this browser: at sign-out, and wherever a student is signed in. A machine of the
+ * classroom is shared, and unsaved work may hold a reference.
+ */
+export function forgetAllDrafts(): void {
+  try {
+    for (const key of Object.keys(window.localStorage)) {
+      if (KEY_PREFIXES.some((prefix) => key.startsWith(prefix))) window.localStorage.removeItem(key);
+    }
+  } catch {
+    // Nothing was kept where storage is turned off.
+  }
+}

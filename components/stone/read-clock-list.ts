@@ -43,7 +43,7 @@ export function readClockList(text: string): ClockList {
 
 /** One position as it is typed: "1:30" where it falls on a whole minute, otherwise degrees. */
 export function toClockText(clockDeg: number): string {
-  const turned = ((clockDeg % 360) + 360) % 360;
+  const turned = Math.round((((clockDeg % 360) + 360) % 360) * 1e6) / 1e6;
   const minutes = turned * 2;
   if (!Number.isInteger(minutes)) return `${turned}°`;
   const hours = Math.floor(minutes / 60);

@@ -4,6 +4,7 @@ import { Button, Menu } from "@mantine/core";
 import { ChevronDown, KeyRound, LogOut } from "lucide-react";
 import Link from "next/link";
 import { signOut } from "next-auth/react";
+import { forgetAllDrafts } from "@/components/staff/kept-draft-store";
 import classes from "@/components/ui/app-frame.module.css";
 import type { Role } from "@/lib/plot/staff-view";
 
@@ -38,7 +39,10 @@ export function ViewerMenu({ name, role }: { name: string; role: Role }) {
         </Menu.Item>
         <Menu.Item
           leftSection={<LogOut size={16} aria-hidden="true" />}
-          onClick={() => signOut({ callbackUrl: "/sign-in" })}
+          onClick={() => {
+            forgetAllDrafts();
+            void signOut({ callbackUrl: "/sign-in" });
+          }}
         >
           Sign out
         </Menu.Item>

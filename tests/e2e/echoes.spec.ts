@@ -1,5 +1,9 @@
 import type { Page } from "@playwright/test";
-import { chooseTool, expect, getView, test, toPage } from "./support/program";
+import { listEchoes, listEchoSources } from "@/lib/editor/list-echoes";
+import { getDistance } from "@/lib/editor/measure-shape";
+import { listVertices } from "@/lib/plot/shape";
+import { listExerciseSets } from "@/tests/support/list-exercise-sets";
+import { chooseTool, expect, getView, pressAt, test } from "./support/program";
 
 /** Opens a stone of a tray as its instructor does. */
 async function openStonePage(page: Page, tray: RegExp, label: string): Promise<void> {
@@ -9,12 +13,37 @@ async function openStonePage(page: Page, tray: RegExp, label: string): Promise<v
   await page.waitForURL(/\/stones\//);
 }
 
+/** A predicted echo in the crown view of a stone of the demo with nothing else near it. */
+function findLoneEcho(stoneId: string): readonly [number, number] {
+  const found = listExerciseSets().find(({ resolved }) =>
+    resolved.set.stones.some(({ id }) => id === stoneId),
+  );
+  if (found === undefined) throw new Error(`the sets have no stone ${stoneId}`);
+  const { resolved } = found;
+  const index = resolved.set.stones.findIndex(({ id }) => id === stoneId);
+  const [stone, solid] = [resolved.set.stones[index], resolved.solids[index]];
+  if (stone === undefined || solid === undefined) throw new Error(`the sets have no stone ${stoneId}`);
+  const isInside = (name: string) => resolved.characteristics.get(name)?.class === "inside";
+  const crown = listEchoSources(stone.marks, isInside)
+    .flatMap((source) => listEchoes(solid, source, stone.refractiveIndex))
+    .filter(({ view }) => view === "crown")
+    .map(({ at }) => at);
+  const drawn = [...stone.marks, ...stone.decoys].filter(({ view }) => view === "crown");
+  const lone = crown.find(
+    (at) =>
+      crown.filter((other) => getDistance(other, at) < 0.04).length === 1 &&
+      drawn.every(({ shape }) => listVertices(shape).every((vertex) => getDistance(vertex, at) > 0.1)),
+  );
+  if (lone === undefined) throw new Error(`no echo of ${stoneId} stands alone`);
+  return lone;
+}
+
 const marks = (page: Page) => page.getByRole("region", { name: "Table of marks" });
 const echoes = (page: Page) => page.getByRole("region", { name: /^Predicted echoes/ });
 
 test("an echo becomes a decoy with one press, and undo takes it back", async ({ openAs }) => {
   const page = await openAs("instructor");
-  await openStonePage(page, /Reflections/, "B-02");
+  await openStonePage(page, /^Tray B/, "B-02");
   await page.getByRole("link", { name: "Open the reference" }).click();
   await expect(getView(page, "Crown").locator("canvas").first()).toBeVisible();
 
@@ -43,29 +72,14 @@ test("a ring pressed on the diagram becomes a decoy, and the layer can be switch
   openAs,
 }) => {
   const page = await openAs("instructor");
-  await openStonePage(page, /Reflections/, "B-04");
+  await openStonePage(page, /^Tray B/, "B-04");
   await page.getByRole("link", { name: "Open the reference" }).click();
   await expect(echoes(page).getByRole("listitem").first()).toBeVisible();
   await chooseTool(page, "Select");
 
-  // Where the strongest crown echo lies is found by pointing at its row: the diagram and the row light up together.
   const rows = marks(page).getByRole("row");
   const before = await rows.count();
-  const crown = getView(page, "Crown");
-  let pressed = false;
-  for (let radius = 0.05; radius < 0.45 && !pressed; radius += 0.02) {
-    for (let turn = 0; turn < 24 && !pressed; turn += 1) {
-      const angle = (turn * Math.PI) / 12;
-      const { x, y } = await toPage(crown, [radius * Math.cos(angle), radius * Math.sin(angle)]);
-      await page.mouse.move(x, y);
-      const isLit = await echoes(page).locator("li[data-highlighted]").count();
-      if (isLit === 0) continue;
-      await page.mouse.down();
-      await page.mouse.up();
-      pressed = true;
-    }
-  }
-  expect(pressed).toBe(true);
+  await pressAt(page, getView(page, "Crown"), findLoneEcho("B-04"));
   await expect(rows).toHaveCount(before + 1);
   await page.getByRole("checkbox", { name: "Predicted echoes" }).uncheck();
   await expect(page.getByRole("checkbox", { name: "Predicted echoes" })).not.toBeChecked();
@@ -73,7 +87,7 @@ test("a ring pressed on the diagram becomes a decoy, and the layer can be switch
 
 test("the solid turns by keyboard and by button", async ({ openAs }) => {
   const page = await openAs("instructor");
-  await openStonePage(page, /Reflections/, "B-02");
+  await openStonePage(page, /^Tray B/, "B-02");
   const solid = page.getByRole("application", { name: /^Solid, \d+ marks at their depth$/ });
   const held = page.getByTestId("how-held");
   await expect(held).toHaveText("crown tipped away, 6 o'clock towards you");

@@ -43,6 +43,7 @@ test("a student signs in, plots, grades and hands in with the keyboard alone", a
 
   await tabTo(page, /Choose what you see/);
   await page.keyboard.press("Enter");
+  await expect(page.getByLabel("Search characteristics")).toBeFocused();
   await page.keyboard.type("feather");
   await page.keyboard.press("Enter");
   await tabTo(page, /^Crown view/);
@@ -62,10 +63,10 @@ test("a student signs in, plots, grades and hands in with the keyboard alone", a
   await page.keyboard.press("Enter");
   await tabTo(page, /^Clock/);
   await page.keyboard.press("Control+a");
-  await page.keyboard.type("4:30");
+  await page.keyboard.type("4:00");
   await page.keyboard.press("Enter");
   await expect(crown).toHaveAccessibleName(/3 marks$/);
-  await expect(page.getByRole("region", { name: "Table of marks" })).toContainText("near 4");
+  await expect(page.getByRole("region", { name: "Table of marks" })).toContainText("towards 4 o'clock");
 
   await page.getByRole("radio", { name: "SI1" }).focus();
   await page.keyboard.press("Space");
