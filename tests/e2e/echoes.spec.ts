@@ -102,6 +102,6 @@ test("the solid turns by keyboard and by button", async ({ openAs }) => {
   await page.keyboard.press("Home");
   await expect(held).toHaveText("crown tipped away, 6 o'clock towards you");
   expect(await drawn()).toBe(before);
-  await page.getByRole("button", { name: "Side" }).click();
+  await page.getByRole("button", { name: "Side", exact: true }).click();
   await expect(held).toHaveText("from the side, table up, 6 o'clock towards you");
 });
