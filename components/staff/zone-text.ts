@@ -10,8 +10,11 @@ export function toZoneText(iso: string): string {
   return `${date}T${two(at.getHours())}:${two(at.getMinutes())}`;
 }
 
+/** A whole date and time: browsers also read half a date, as the first of its month. */
+const WHOLE = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?$/;
+
 /** The ISO instant of a zone's text; an empty text where it is none yet. */
 export function fromZoneText(text: string): string {
   const at = new Date(text);
-  return text === "" || Number.isNaN(at.getTime()) ? "" : at.toISOString();
+  return !WHOLE.test(text) || Number.isNaN(at.getTime()) ? "" : at.toISOString();
 }

@@ -7,9 +7,9 @@ import {
   type Locator,
   type Page,
 } from "@playwright/test";
+import { DEMO_PASSWORD } from "@/lib/demo/demo-accounts";
 
-/** The demo's one password (`lib/demo/demo-accounts.ts`). */
-export const DEMO_PASSWORD = "loupe-and-tweezers";
+export { DEMO_PASSWORD };
 
 export interface Device {
   readonly colorScheme?: "light" | "dark";

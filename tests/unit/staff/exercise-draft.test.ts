@@ -1,0 +1,65 @@
+import { describe, expect, it } from "vitest";
+import { type ExerciseDraft, findExerciseFaults, toExerciseInput } from "@/components/staff/exercise-draft";
+import { fromZoneText, toZoneText } from "@/components/staff/zone-text";
+
+const DRAFT: ExerciseDraft = {
+  sectionId: "s",
+  title: " First look ",
+  notes: "",
+  opensAt: "2026-11-25T09:00:00.000Z",
+  dueAt: "2026-12-02T09:00:00.000Z",
+  closesAt: "",
+  preparation: "asked",
+  schoolRules: " Ask first. ",
+  orientation: "free",
+  stoneIds: ["b", "a"],
+};
+const pathsOf = (part: Partial<ExerciseDraft>) =>
+  findExerciseFaults({ ...DRAFT, ...part }).map(({ path }) => path);
+
+describe("an exercise's draft", () => {
+  it("finds nothing wrong with one that is complete", () => {
+    expect(pathsOf({})).toEqual([]);
+    expect(pathsOf({ closesAt: DRAFT.dueAt })).toEqual([]);
+  });
+
+  it("names each field that is still open", () => {
+    expect(pathsOf({ sectionId: "", title: " ", opensAt: "", dueAt: "", stoneIds: [] })).toEqual([
+      "sectionId",
+      "title",
+      "opensAt",
+      "dueAt",
+      "stoneIds",
+    ]);
+  });
+
+  it("compares instants, whatever their number of decimals", () => {
+    expect(pathsOf({ dueAt: "2026-11-25T09:00:00Z" })).toEqual(["dueAt"]);
+    expect(pathsOf({ closesAt: "2026-12-01T09:00:00Z" })).toEqual(["closesAt"]);
+    expect(pathsOf({ closesAt: "2026-12-02T09:00:00Z" })).toEqual([]);
+  });
+
+  it("is sent trimmed, open-ended as null, the stones in their order", () => {
+    expect(toExerciseInput(DRAFT)).toMatchObject({
+      title: "First look",
+      closesAt: null,
+      rules: { preparation: "asked", schoolRules: "Ask first." },
+      stoneIds: ["b", "a"],
+    });
+  });
+});
+
+describe("instants in the browser's zone", () => {
+  it("go to a field's text and back without loss to the minute", () => {
+    for (const iso of ["2026-11-25T09:30:00.000Z", "2026-03-29T00:15:00.000Z", "2026-07-01T23:59:00.000Z"]) {
+      expect(fromZoneText(toZoneText(iso))).toBe(iso);
+    }
+  });
+
+  it("are empty where there is none", () => {
+    expect(toZoneText("")).toBe("");
+    expect(toZoneText("soon")).toBe("");
+    expect(fromZoneText("")).toBe("");
+    expect(fromZoneText("2026-11-")).toBe("");
+  });
+});
