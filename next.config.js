@@ -7,6 +7,8 @@ const config = {
   typescript: { ignoreBuildErrors: true },
   serverExternalPackages: [
     "@node-rs/argon2",
+    "@react-pdf/renderer",
+    "sharp",
     "@prisma/client",
     "@prisma/adapter-libsql",
     "@libsql/client",
