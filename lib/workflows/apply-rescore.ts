@@ -14,6 +14,7 @@ import {
   summariseRescore,
   toSignedPoints,
 } from "@/lib/plot/rescore";
+import { writeTallies } from "@/lib/workflows/tally/write-tallies";
 
 const InputSchema = z.strictObject({ rescoreId: z.string() });
 
@@ -32,13 +33,18 @@ function describeRescore({ exercise }: RescoreWithParts, summary: RescoreSummary
   ].join("; ");
 }
 
-/** Takes the old results out of force and puts the rescore's in, each hand-in once. */
+/** Takes the old results out of force and puts the rescore's in, each hand-in once, with their tallies. */
 async function switchResults(transaction: Transaction, rescoreId: string): Promise<void> {
   await transaction.result.updateMany({
     where: { isCurrent: true, handIn: { results: { some: { rescoreId } } } },
     data: { isCurrent: false },
   });
   await transaction.result.updateMany({ where: { rescoreId }, data: { isCurrent: true } });
+  const inForce = await transaction.result.findMany({ where: { rescoreId }, select: { id: true } });
+  await writeTallies(
+    transaction,
+    inForce.map(({ id }) => id),
+  );
 }
 
 /**

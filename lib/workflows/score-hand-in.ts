@@ -1,6 +1,7 @@
 import { getDatabase, runInTransaction } from "@/lib/data/store/database";
 import { findHandIn, isScoringDue } from "@/lib/data/store/find-hand-in";
 import { readScoringGround, scoreOnGround, toResultColumns } from "@/lib/workflows/scoring/scoring-ground";
+import { writeTallies } from "@/lib/workflows/tally/write-tallies";
 
 /**
  * Scores one hand-in by the latest reference and rubric, and keeps the result with what it was scored by. Called by the
@@ -17,9 +18,10 @@ export async function scoreHandIn(handInId: string): Promise<boolean> {
   return runInTransaction(async (transaction) => {
     const still = await findHandIn(transaction, handInId);
     if (still === null || !isScoringDue(still)) return false;
-    await transaction.result.create({
+    const { id } = await transaction.result.create({
       data: { handInId, ...toResultColumns(ground, exerciseStone.id, scored) },
     });
+    await writeTallies(transaction, [id]);
     return true;
   });
 }
