@@ -18,7 +18,7 @@ const STATUS: Readonly<Record<AppErrorCode, number>> = {
 const HEADERS = { "Cache-Control": "no-store" };
 
 /** A refusal as `{ code, message, faults }`; nothing of an unforeseen error leaves the server but that it happened. */
-function toRefusal(thrown: unknown): Response {
+export function toRefusal(thrown: unknown): Response {
   if (isAppError(thrown)) {
     const { code, message, faults } = thrown;
     return Response.json({ code, message, faults }, { status: STATUS[code], headers: HEADERS });

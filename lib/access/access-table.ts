@@ -35,6 +35,8 @@ export const ACCESS_TABLE = {
   "enrol-student": rules("never", "taught", "any"),
   "set-exercise": rules("never", "taught", "any"),
   "review-exercise": rules("never", "taught", "any"),
+  "watch-benches": rules("never", "taught", "any"),
+  "send-note": rules("never", "taught", "any"),
   "rescore-exercise": rules("never", "taught", "any"),
   "release-debrief": rules("never", "taught", "any"),
   "read-overview": rules("never", "any", "any"),

@@ -4,13 +4,34 @@ import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
 import { findSitting } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
+import { toSentNote } from "@/lib/data/store/to-sent-note";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
 import { toTermsView } from "@/lib/data/store/to-terms-view";
+import type { SentNote } from "@/lib/plot/bench-note";
 import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
 import { SittingStateSchema } from "@/lib/plot/sitting-state";
 import { BenchWatchSchema } from "@/lib/plot/staff-view";
+import { ReferenceSchema } from "@/lib/plot/stone";
 
-/** A sitting's plot as staff may look on while it grows. Throws AppError `not-found` or `not-allowed`. */
+async function findReference(stoneId: string) {
+  const latest = await getDatabase().reference.findFirst({
+    where: { stoneId },
+    orderBy: { version: "desc" },
+    select: { body: true },
+  });
+  return latest === null ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body");
+}
+
+async function listNotes(sittingId: string): Promise<SentNote[]> {
+  const rows = await getDatabase().benchNote.findMany({
+    where: { sittingId },
+    orderBy: { sentAt: "asc" },
+    include: { author: { select: { name: true } } },
+  });
+  return rows.map(toSentNote);
+}
+
+/** A sitting's plot as staff may look on while it grows, with the reference and the notes sent. Throws AppError `not-found` or `not-allowed`. */
 export async function getBenchWatch(
   viewer: Viewer,
   sittingId: string,
@@ -26,5 +47,8 @@ export async function getBenchWatch(
     characteristics: toTermsView(parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms"))
       .characteristics,
     plot: parseColumn(SittingStateSchema, row.state, "Sitting.state").plot,
+    lastSeq: row.lastSeq,
+    reference: await findReference(stone.id),
+    notes: await listNotes(row.id),
   });
 }

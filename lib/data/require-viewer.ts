@@ -9,13 +9,21 @@ import { getSessionCookie } from "@/lib/data/session-cookie";
 
 const SessionTokenSchema = z.object({ sub: z.string().min(1), epoch: z.int() });
 
-/** Whoever is signed in on this request, asked of the database anew each time; null when nobody is. */
-export async function findSignedInViewer(): Promise<Viewer | null> {
-  const cookie = (await cookies()).get(getSessionCookie().name);
-  if (cookie === undefined) return null;
-  const token = await decode({ token: cookie.value, secret: readEnvironment().secret }).catch(() => null);
+/** The person of a session's token, asked of the database; null when it is none, is too old or was ended. */
+async function findTokenViewer(sessionToken: string): Promise<Viewer | null> {
+  const token = await decode({ token: sessionToken, secret: readEnvironment().secret }).catch(() => null);
   const session = SessionTokenSchema.safeParse(token);
   return session.success ? findViewer(session.data.sub, session.data.epoch) : null;
+}
+
+async function findSessionToken(): Promise<string | null> {
+  return (await cookies()).get(getSessionCookie().name)?.value ?? null;
+}
+
+/** Whoever is signed in on this request, asked of the database anew each time; null when nobody is. */
+export async function findSignedInViewer(): Promise<Viewer | null> {
+  const token = await findSessionToken();
+  return token === null ? null : findTokenViewer(token);
 }
 
 /** Whoever is signed in on this request. Throws AppError `signed-out`. */
@@ -23,4 +31,17 @@ export async function requireViewer(): Promise<Viewer> {
   const viewer = await findSignedInViewer();
   if (viewer === null) throw new AppError("signed-out", "Sign in to go on. What was saved is still saved.");
   return viewer;
+}
+
+/**
+ * Whoever is signed in on this request, and a question that can be asked again while the answer is still going on:
+ * whether that session still holds, with the same role. Throws AppError `signed-out`.
+ */
+export async function requireLastingViewer(): Promise<{
+  viewer: Viewer;
+  isStillSignedIn: () => Promise<boolean>;
+}> {
+  const token = (await findSessionToken()) ?? "";
+  const viewer = await requireViewer();
+  return { viewer, isStillSignedIn: async () => (await findTokenViewer(token))?.role === viewer.role };
 }

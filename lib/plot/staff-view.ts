@@ -1,5 +1,6 @@
 /** What instructors and directors may be sent. Never sent to a student. */
 import { z } from "zod";
+import { SentNoteSchema } from "@/lib/plot/bench-note";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ScalesSchema } from "@/lib/plot/grades";
 import { CauseSchema } from "@/lib/plot/mark";
@@ -155,7 +156,14 @@ export const BenchWatchSchema = z.strictObject({
   stone: StoneCardSchema,
   characteristics: z.array(CharacteristicViewSchema),
   plot: PlotSchema,
+  /** Raised by every step of the plot. */
+  lastSeq: z.int(),
+  /** The stone's newest reference; null where none was saved yet. */
+  reference: ReferenceSchema.nullable(),
+  /** What staff have sent to this bench, oldest first. */
+  notes: z.array(SentNoteSchema),
 });
+export type BenchWatchView = z.infer<typeof BenchWatchSchema>;
 
 export const PersonRowSchema = z.strictObject({
   userId: z.string(),

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
+import { noteWork } from "@/lib/data/store/bench-presence";
 import { runInTransaction } from "@/lib/data/store/database";
 import { requireOwnSitting, requireStillOpen, requireWriter } from "@/lib/data/store/require-own-sitting";
 import { writeTrail } from "@/lib/data/store/write-trail";
@@ -23,7 +24,7 @@ export async function claimBench(
 ): Promise<{ lastSeq: number; writerId: string }> {
   requireRole(viewer, "write-bench");
   const { sittingId, writerId, takeOver } = parseInput(InputSchema, input);
-  return runInTransaction(async (transaction) => {
+  const claimed = await runInTransaction(async (transaction) => {
     const row = await requireOwnSitting(transaction, viewer, sittingId);
     requireStillOpen(row);
     if (row.writerId !== null && !takeOver) requireWriter(row, writerId);
@@ -39,4 +40,6 @@ export async function claimBench(
     }
     return { lastSeq: row.lastSeq, writerId };
   });
+  noteWork(sittingId);
+  return claimed;
 }

@@ -7,6 +7,7 @@ import type { SittingRow } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { requireOwnSitting, requireStillOpen, requireWriter } from "@/lib/data/store/require-own-sitting";
 import { toColumn } from "@/lib/data/store/to-column";
+import { announceSittings } from "@/lib/data/store/watch-bus";
 import { writeTrail } from "@/lib/data/store/write-trail";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { parseInput } from "@/lib/plot/parse-input";
@@ -47,7 +48,7 @@ export async function handIn(
 ): Promise<{ handedInAt: string; handInId: string }> {
   requireRole(viewer, "write-bench");
   const { sittingId, writerId, lastSeq } = parseInput(InputSchema, input);
-  return runInTransaction(async (transaction) => {
+  const handedIn = await runInTransaction(async (transaction) => {
     const row = await requireOwnSitting(transaction, viewer, sittingId);
     if (row.handIn !== null) {
       return { handedInAt: row.handIn.handedInAt.toISOString(), handInId: row.handIn.id };
@@ -78,4 +79,6 @@ export async function handIn(
     });
     return { handedInAt: made.handedInAt.toISOString(), handInId: made.id };
   });
+  announceSittings(sittingId);
+  return handedIn;
 }

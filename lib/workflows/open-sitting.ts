@@ -4,6 +4,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { AppError } from "@/lib/base/app-error";
 import { runInTransaction, type Transaction } from "@/lib/data/store/database";
 import { toColumn } from "@/lib/data/store/to-column";
+import { announceSittings } from "@/lib/data/store/watch-bus";
 import { writeTrail } from "@/lib/data/store/write-trail";
 import { parseInput } from "@/lib/plot/parse-input";
 import { EMPTY_SITTING } from "@/lib/plot/sitting-event";
@@ -34,7 +35,7 @@ export async function openSitting(
 ): Promise<{ sittingId: string }> {
   requireRole(viewer, "open-sitting");
   const { exerciseStoneId } = parseInput(InputSchema, input);
-  return runInTransaction(async (transaction) => {
+  const opened = await runInTransaction(async (transaction) => {
     const place = await findPlace(transaction, exerciseStoneId, viewer.userId);
     const { row } = requireAccess(viewer, "open-sitting", place);
     const [begun] = row.sittings;
@@ -58,4 +59,6 @@ export async function openSitting(
     });
     return { sittingId: sitting.id };
   });
+  announceSittings(opened.sittingId);
+  return opened;
 }

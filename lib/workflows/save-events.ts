@@ -3,11 +3,13 @@ import { z } from "zod";
 import { requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { AppError, type Fault } from "@/lib/base/app-error";
+import { noteWork } from "@/lib/data/store/bench-presence";
 import { runInTransaction, type Transaction } from "@/lib/data/store/database";
 import type { SittingRow } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { requireOwnSitting, requireStillOpen, requireWriter } from "@/lib/data/store/require-own-sitting";
 import { toColumn } from "@/lib/data/store/to-column";
+import { announceSittings } from "@/lib/data/store/watch-bus";
 import { ExerciseTermsSchema, resolveTerms } from "@/lib/plot/exercise-terms";
 import { findPlotFaults, findSolid } from "@/lib/plot/find-plot-faults";
 import { MAX_MARKS } from "@/lib/plot/mark";
@@ -136,7 +138,7 @@ export async function saveEvents(
   requireRole(viewer, "write-bench");
   const { sittingId, writerId, events } = parseInput(InputSchema, input);
   const ordered = [...events].sort((a, b) => a.seq - b.seq);
-  return runInTransaction(async (transaction) => {
+  const saved = await runInTransaction(async (transaction) => {
     const row = await requireOwnSitting(transaction, viewer, sittingId);
     const again = ordered.filter(({ seq }) => seq <= row.lastSeq);
     const fresh = ordered.filter(({ seq }) => seq > row.lastSeq);
@@ -150,4 +152,7 @@ export async function saveEvents(
     requireUnbroken(fresh, row.lastSeq);
     return { lastSeq: await appendEvents(transaction, row, fresh) };
   });
+  noteWork(sittingId);
+  announceSittings(sittingId);
+  return saved;
 }

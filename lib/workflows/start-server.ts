@@ -1,5 +1,6 @@
 import { isAppError } from "@/lib/base/app-error";
 import { applyMigrations } from "@/lib/data/apply-migrations";
+import { closeStreams } from "@/lib/data/open-streams";
 import { readEnvironment } from "@/lib/data/read-environment";
 import { notePeers } from "@/lib/workflows/note-peers";
 import { resumeRescores } from "@/lib/workflows/resume-rescores";
@@ -18,6 +19,8 @@ export async function startServer(): Promise<void> {
     process.exit(1);
   }
   notePeers();
+  // The server stops once every answer is given, and a stream's answer has no end of its own.
+  for (const signal of ["SIGTERM", "SIGINT"] as const) process.once(signal, closeStreams);
   scorePending()
     .catch((thrown: unknown) => console.error("the sweep of hand-ins failed", thrown))
     .then(resumeRescores)

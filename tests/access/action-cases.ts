@@ -3,6 +3,7 @@ import * as exercises from "@/app/(staff)/exercises/actions";
 import * as people from "@/app/(staff)/people/actions";
 import * as stones from "@/app/(staff)/trays/[trayId]/stones/actions";
 import * as trays from "@/app/(staff)/trays/actions";
+import * as watch from "@/app/(staff)/watch/actions";
 import * as myStones from "@/app/(student)/my-stones/actions";
 import * as account from "@/app/account/actions";
 import * as welcome from "@/app/welcome/actions";
@@ -118,6 +119,10 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
     allowed: theirs,
     call: ({ stoneIds }) =>
       stones.saveReferenceAction(stoneIds[0], { baseVersion: 1, reference: REFERENCE, note: "" }),
+  },
+  "(staff)/watch sendNotesAction": {
+    allowed: theirs,
+    call: ({ adaOnBench }) => watch.sendNotesAction({ sittingIds: [adaOnBench], text: "Tilt it." }),
   },
   "(student)/my-stones openSittingAction": {
     allowed: ["ada", "ben"],

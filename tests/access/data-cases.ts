@@ -1,6 +1,8 @@
 /** Every exported function of lib/data: who may call it, or why it takes no viewer. */
 import { exportExerciseSet } from "@/lib/data/export-exercise-set";
 import { exportPlots } from "@/lib/data/export-plots";
+import { followMyNotes } from "@/lib/data/follow-my-notes";
+import { followWatch, type WatchWord } from "@/lib/data/follow-watch";
 import { getBench } from "@/lib/data/get-bench";
 import { getBenchWatch } from "@/lib/data/get-bench-watch";
 import { getDebrief } from "@/lib/data/get-debrief";
@@ -13,11 +15,13 @@ import { getStone } from "@/lib/data/get-stone";
 import { getTray } from "@/lib/data/get-tray";
 import { listExercises } from "@/lib/data/list-exercises";
 import { listMyExercises } from "@/lib/data/list-my-exercises";
+import { listMyNotes } from "@/lib/data/list-my-notes";
 import { listPeople } from "@/lib/data/list-people";
 import { listSections } from "@/lib/data/list-sections";
 import { listTouchedExercises } from "@/lib/data/list-touched-exercises";
 import { listTrail } from "@/lib/data/list-trail";
 import { listTrays } from "@/lib/data/list-trays";
+import { listWatch } from "@/lib/data/list-watch";
 import { type AccessCase, makeCase } from "@/tests/access/access-case";
 
 const no = "not-found";
@@ -58,6 +62,24 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
   "get-bench-watch getBenchWatch": makeCase(teaching, (viewer, { adaOnBench }) =>
     getBenchWatch(viewer, adaOnBench),
   ),
+  "list-watch listWatch": makeCase(staff, (viewer) => listWatch(viewer), lists),
+  "follow-watch followWatch": makeCase(
+    staff,
+    async (viewer) => {
+      const words: WatchWord[] = [];
+      const { end } = await followWatch(viewer, (word) => words.push(word));
+      end();
+      return words;
+    },
+    lists,
+  ),
+  "list-my-notes listMyNotes": makeCase(owner, (viewer, { adaOnBench }) => listMyNotes(viewer, adaOnBench)),
+  "follow-my-notes followMyNotes": makeCase(owner, async (viewer, { adaOnBench }) => {
+    const heard: unknown[] = [];
+    const end = await followMyNotes(viewer, adaOnBench, (notes) => heard.push(notes));
+    end();
+    return heard;
+  }),
   "get-overview getOverview": makeCase(staff, (viewer) => getOverview(viewer), lists),
   "list-people listPeople": makeCase(director, (viewer) => listPeople(viewer), lists),
   "list-trail listTrail": makeCase(director, (viewer) => listTrail(viewer, { page: 1 }), lists),
@@ -73,8 +95,11 @@ export const DATA_WITHOUT_VIEWER: Readonly<Record<string, string>> = {
   "apply-migrations listMigrations": "reads the project's own files",
   "find-viewer findViewer": "makes the viewer, from a session that was checked",
   "has-any-user hasAnyUser": "the first start: says only whether there is an account",
+  "open-streams closeStreams": "the server's own end; gives back nothing",
+  "open-streams keepStream": "keeps what ends an answer that was allowed already",
   "read-environment readEnvironment": "reads the process's environment",
   "require-viewer findSignedInViewer": "makes the viewer, from the request's session",
+  "require-viewer requireLastingViewer": "makes the viewer, from the request's session",
   "require-viewer requireViewer": "makes the viewer, from the request's session",
   "session-cookie getSessionCookie": "a cookie's name",
 };

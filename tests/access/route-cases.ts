@@ -4,6 +4,12 @@ import * as set from "@/app/api/exercises/[exerciseId]/set.json/route";
 import * as claim from "@/app/api/sittings/[sittingId]/claim/route";
 import * as events from "@/app/api/sittings/[sittingId]/events/route";
 import * as handIn from "@/app/api/sittings/[sittingId]/hand-in/route";
+import * as seen from "@/app/api/sittings/[sittingId]/notes/seen/route";
+import * as notes from "@/app/api/sittings/[sittingId]/notes/stream/route";
+import * as presence from "@/app/api/sittings/[sittingId]/presence/route";
+import * as sittingWatch from "@/app/api/sittings/[sittingId]/watch/route";
+import * as watch from "@/app/api/watch/route";
+import * as watchStream from "@/app/api/watch/stream/route";
 import type { Caller } from "@/tests/access/access-case";
 import { makeMark, type School, WRITER } from "@/tests/support/school";
 
@@ -21,6 +27,7 @@ const statuses = (row: readonly [number, number, number, number, number, number]
 };
 const owner = statuses([403, 403, 403, 200, 404, 404]);
 const teaching = statuses([200, 200, 404, 404, 404, 404]);
+const staff = statuses([200, 200, 200, 404, 404, 404]);
 
 const HOST = "loupework.test";
 
@@ -36,6 +43,12 @@ export function makePost(body: unknown, headers: Record<string, string> = {}): R
 const get = () => new Request(`http://${HOST}/`, { headers: { host: HOST } });
 const sitting = (sittingId: string) => ({ params: Promise.resolve({ sittingId }) });
 const exercise = (exerciseId: string) => ({ params: Promise.resolve({ exerciseId }) });
+
+/** Lets go of a stream, as a browser does; a refusal is left to be read. */
+async function endStream(response: Response): Promise<Response> {
+  if (response.status === 200) await response.body?.cancel();
+  return response;
+}
 
 export const ROUTE_CASES: Readonly<Record<string, RouteCase>> = {
   "POST sittings/[sittingId]/events": {
@@ -57,6 +70,24 @@ export const ROUTE_CASES: Readonly<Record<string, RouteCase>> = {
     statuses: owner,
     call: ({ adaOnBench }) => handIn.POST(makePost({ writerId: WRITER, lastSeq: 2 }), sitting(adaOnBench)),
   },
+  "POST sittings/[sittingId]/notes/seen": {
+    statuses: owner,
+    call: ({ adaOnBench, adaNote }) => seen.POST(makePost({ noteId: adaNote }), sitting(adaOnBench)),
+  },
+  "GET sittings/[sittingId]/notes/stream": {
+    statuses: owner,
+    call: async ({ adaOnBench }) => endStream(await notes.GET(get(), sitting(adaOnBench))),
+  },
+  "POST sittings/[sittingId]/presence": {
+    statuses: owner,
+    call: ({ adaOnBench }) => presence.POST(makePost({ presence: "here" }), sitting(adaOnBench)),
+  },
+  "GET sittings/[sittingId]/watch": {
+    statuses: teaching,
+    call: ({ adaOnBench }) => sittingWatch.GET(get(), sitting(adaOnBench)),
+  },
+  "GET watch": { statuses: staff, call: () => watch.GET() },
+  "GET watch/stream": { statuses: staff, call: async () => endStream(await watchStream.GET(get())) },
   "GET exercises/[exerciseId]/set.json": {
     statuses: teaching,
     call: ({ exerciseId }) => set.GET(get(), exercise(exerciseId)),

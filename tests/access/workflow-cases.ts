@@ -11,12 +11,15 @@ import { discardRescore } from "@/lib/workflows/discard-rescore";
 import { enrolStudents } from "@/lib/workflows/enrol-students";
 import { handIn } from "@/lib/workflows/hand-in";
 import { importExerciseSet } from "@/lib/workflows/import-exercise-set";
+import { noteBench } from "@/lib/workflows/note-bench";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { resetPassword } from "@/lib/workflows/reset-password";
 import { saveEvents } from "@/lib/workflows/save-events";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { saveRubric } from "@/lib/workflows/save-rubric";
+import { seeNote } from "@/lib/workflows/see-note";
+import { sendNotes } from "@/lib/workflows/send-notes";
 import { setPassword } from "@/lib/workflows/set-password";
 import { setPersonActive } from "@/lib/workflows/set-person-active";
 import { startRescore } from "@/lib/workflows/start-rescore";
@@ -129,6 +132,15 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   ),
   "release-debriefs releaseDebriefs": makeCase(theirs, (viewer, { adaScored }) =>
     releaseDebriefs(viewer, { sittingIds: [adaScored] }),
+  ),
+  "send-notes sendNotes": makeCase(theirs, (viewer, { adaOnBench }) =>
+    sendNotes(viewer, { sittingIds: [adaOnBench], text: "Clean it and look again." }),
+  ),
+  "see-note seeNote": makeCase(owner, (viewer, { adaOnBench, adaNote }) =>
+    seeNote(viewer, { sittingId: adaOnBench, noteId: adaNote }),
+  ),
+  "note-bench noteBench": makeCase(owner, (viewer, { adaOnBench }) =>
+    noteBench(viewer, { sittingId: adaOnBench, presence: "here" }),
   ),
   "withdraw-release withdrawRelease": makeCase(theirs, (viewer, { benReleased }) =>
     withdrawRelease(viewer, { sittingIds: [benReleased] }),

@@ -17,6 +17,7 @@ const KEPT = [
   ["RubricVersion", "version"],
   ["SittingEvent", "atMs"],
   ["HandIn", "lastSeq"],
+  ["BenchNote", "text"],
   ["TrailEntry", "detail"],
 ] as const;
 

@@ -24,6 +24,7 @@ import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveEvents } from "@/lib/workflows/save-events";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { scoreHandIn } from "@/lib/workflows/score-hand-in";
+import { sendNotes } from "@/lib/workflows/send-notes";
 import { startRescore } from "@/lib/workflows/start-rescore";
 
 export const PASSWORD = "a loupe of ten";
@@ -121,6 +122,8 @@ export interface School {
   readonly benReleased: string;
   /** Cyd's, in the other section, handed in. */
   readonly cydScored: string;
+  /** A note of Iris's to Ada's bench, not seen yet. */
+  readonly adaNote: string;
   /** A rescore of the first exercise that is ready to be applied; empty until `addRescore`. */
   readonly rescoreId: string;
 }
@@ -216,6 +219,8 @@ export async function buildSchool(): Promise<School> {
   const benReleased = await plotAndHandIn(ben, one, 0.1271828);
   const cydScored = await plotAndHandIn(cyd, third, 0.0161803);
   await releaseDebriefs(iris, { sittingIds: [benReleased] });
+  await sendNotes(iris, { sittingIds: [adaOnBench], text: "Clean it and look again." });
+  const note = await getDatabase().benchNote.findFirstOrThrow({ where: { sittingId: adaOnBench } });
   return {
     ...people,
     sectionId,
@@ -228,6 +233,7 @@ export async function buildSchool(): Promise<School> {
     otherExerciseStoneId: third,
     adaScored,
     adaOnBench,
+    adaNote: note.id,
     benReleased,
     cydScored,
     rescoreId: "",

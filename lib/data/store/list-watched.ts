@@ -1,0 +1,34 @@
+import { listOpenBenches } from "@/lib/data/store/bench-presence";
+import { getDatabase } from "@/lib/data/store/database";
+import { toWatchRow, WATCH_PARTS, type WatchedRow } from "@/lib/data/store/to-watch-row";
+import type { Prisma } from "@/prisma/generated/client";
+
+/** A sitting on the bench that nobody has touched for so long is not the class now, ms: a school day. */
+const DAY_MS = 12 * 60 * 60 * 1000;
+/** A sitting stays on the watch for so long once it is handed in, ms. */
+const HANDED_IN_MS = 5 * 60 * 1000;
+
+/** What makes a sitting one to be watched now: on the bench and touched today, or handed in just now. */
+function whereWatched(nowMs: number): Prisma.SittingWhereInput {
+  const today = new Date(nowMs - DAY_MS);
+  const now = new Date(nowMs);
+  return {
+    exerciseStone: { exercise: { OR: [{ closesAt: null }, { closesAt: { gt: now } }] } },
+    OR: [
+      {
+        handIn: null,
+        OR: [{ openedAt: { gt: today } }, { lastEventAt: { gt: today } }, { id: { in: listOpenBenches() } }],
+      },
+      { handIn: { handedInAt: { gt: new Date(nowMs - HANDED_IN_MS) } } },
+    ],
+  };
+}
+
+/** The sittings to be watched now that match, in no order. Asks nothing of access: that is the caller's. */
+export async function listWatched(where: Prisma.SittingWhereInput): Promise<WatchedRow[]> {
+  const rows = await getDatabase().sitting.findMany({
+    where: { AND: [where, whereWatched(Date.now())] },
+    include: WATCH_PARTS,
+  });
+  return rows.map(toWatchRow);
+}
