@@ -37,12 +37,21 @@ export async function answerJson(work: () => Promise<unknown>): Promise<Response
   }
 }
 
-/** Answers with a JSON file to be kept, in the text that the work gives, or with its refusal. */
-export async function answerFile(fileName: string, work: () => Promise<string>): Promise<Response> {
+const FILE_TYPES: Readonly<Record<string, string>> = {
+  json: "application/json; charset=utf-8",
+  csv: "text/csv; charset=utf-8",
+  zip: "application/zip",
+};
+
+/** Answers with a file to be kept, of the kind that its name's ending says (json, csv, zip), or with the work's refusal. */
+export async function answerFile(
+  fileName: string,
+  work: () => Promise<string | Uint8Array<ArrayBuffer>>,
+): Promise<Response> {
   try {
     const headers = {
       ...HEADERS,
-      "Content-Type": "application/json; charset=utf-8",
+      "Content-Type": FILE_TYPES[fileName.slice(fileName.lastIndexOf(".") + 1)] ?? "application/octet-stream",
       "Content-Disposition": `attachment; filename="${fileName}"`,
     };
     return new Response(await work(), { headers });

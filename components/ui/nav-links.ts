@@ -10,10 +10,14 @@ const STAFF: readonly NavLink[] = [
   { href: "/overview", label: "Overview" },
   { href: "/trays", label: "Trays" },
   { href: "/exercises", label: "Exercises" },
+  { href: "/sections", label: "Sections" },
 ];
 
 export const NAV_LINKS: Readonly<Record<Role, readonly NavLink[]>> = {
-  student: [{ href: "/my-stones", label: "My stones" }],
+  student: [
+    { href: "/my-stones", label: "My stones" },
+    { href: "/progress", label: "Progress" },
+  ],
   instructor: STAFF,
   director: [...STAFF, { href: "/people", label: "People" }, { href: "/trail", label: "Trail" }],
 };

@@ -25,6 +25,8 @@ export const ACCESS_TABLE = {
   "read-bench": rules("own", "never", "never"),
   "write-bench": rules("own", "never", "never"),
   "read-debrief": rules("released", "taught", "any"),
+  // Of a student: their own, or of a section's student to whoever teaches it. Only released debriefs enter it.
+  "read-progress": rules("own", "taught", "any"),
   // Stones and what is known of them.
   "read-trays": rules("never", "any", "any"),
   "make-tray": rules("never", "any", "any"),

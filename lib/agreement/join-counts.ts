@@ -18,8 +18,8 @@ interface ScaleGroup {
   graded: number;
 }
 
-/** The scale of a property that most graded plots are on; of two equal ones the earlier. Null where nothing has it. */
-function findCommonScale(parts: readonly ScaledCounts[], property: string): ScaleGroup | null {
+/** The scale of a property that most graded plots are on; of two equal ones the earlier. */
+function findCommonScale(parts: readonly ScaledCounts[], property: string): readonly string[] | undefined {
   const groups = new Map<string, ScaleGroup>();
   for (const { counts, scales } of parts) {
     const scale = scales[property];
@@ -29,27 +29,26 @@ function findCommonScale(parts: readonly ScaledCounts[], property: string): Scal
     group.graded += counts.grades[property]?.graded ?? 0;
     groups.set(key, group);
   }
-  return [...groups.values()].reduce<ScaleGroup | null>(
-    (best, group) => (best === null || group.graded > best.graded ? group : best),
-    null,
-  );
+  const [first, ...others] = groups.values();
+  return others.reduce((best, group) => (best && group.graded <= best.graded ? best : group), first)?.scale;
 }
 
 /**
  * Adds counts (`sumCounts`). Grades of one property can only be added on one scale: each property keeps the scale that
  * most of its graded plots are on, and plots graded on another are left out of that property's grades and counted in
- * `otherScale`; everything else of them is added. Nothing to add: `NO_COUNTS`, no scale.
+ * `otherScale`; everything else of them is added. `on` fixes the scales instead: those of a whole that the parts belong to.
+ * Nothing to add: `NO_COUNTS`, no scale but those of `on`.
  */
-export function joinCounts(parts: readonly ScaledCounts[]): JoinedCounts {
+export function joinCounts(parts: readonly ScaledCounts[], on?: ScaledCounts["scales"]): JoinedCounts {
   const properties = [...new Set(parts.flatMap(({ scales }) => Object.keys(scales)))];
-  const scales: Record<string, readonly string[]> = {};
+  const scales: Record<string, readonly string[]> = { ...on };
   const otherScale: Record<string, number> = {};
   const grades = parts.map((): Record<string, GradeCounts> => ({}));
   for (const property of properties) {
-    const common = findCommonScale(parts, property);
-    if (common === null) continue;
-    scales[property] = common.scale;
-    const key = JSON.stringify(common.scale);
+    const scale = on === undefined ? findCommonScale(parts, property) : on[property];
+    if (scale === undefined) continue;
+    scales[property] = scale;
+    const key = JSON.stringify(scale);
     for (const [place, part] of parts.entries()) {
       const own = part.counts.grades[property];
       const kept = grades[place];

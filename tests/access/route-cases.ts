@@ -1,6 +1,9 @@
 /** Every route of app/api that answers JSON: how it is called on the first section's things, and what each may expect. */
 import * as plots from "@/app/api/exercises/[exerciseId]/plots.json/route";
 import * as set from "@/app/api/exercises/[exerciseId]/set.json/route";
+import * as gradebook from "@/app/api/sections/[sectionId]/gradebook.csv/route";
+import * as items from "@/app/api/sections/[sectionId]/items.csv/route";
+import * as oneRoster from "@/app/api/sections/[sectionId]/oneroster.zip/route";
 import * as claim from "@/app/api/sittings/[sittingId]/claim/route";
 import * as events from "@/app/api/sittings/[sittingId]/events/route";
 import * as handIn from "@/app/api/sittings/[sittingId]/hand-in/route";
@@ -42,6 +45,7 @@ export function makePost(body: unknown, headers: Record<string, string> = {}): R
 
 const get = () => new Request(`http://${HOST}/`, { headers: { host: HOST } });
 const sitting = (sittingId: string) => ({ params: Promise.resolve({ sittingId }) });
+const section = (sectionId: string) => ({ params: Promise.resolve({ sectionId }) });
 const exercise = (exerciseId: string) => ({ params: Promise.resolve({ exerciseId }) });
 
 /** Lets go of a stream, as a browser does; a refusal is left to be read. */
@@ -95,6 +99,18 @@ export const ROUTE_CASES: Readonly<Record<string, RouteCase>> = {
   "GET exercises/[exerciseId]/plots.json": {
     statuses: teaching,
     call: ({ exerciseId }) => plots.GET(get(), exercise(exerciseId)),
+  },
+  "GET sections/[sectionId]/gradebook.csv": {
+    statuses: teaching,
+    call: ({ sectionId }) => gradebook.GET(get(), section(sectionId)),
+  },
+  "GET sections/[sectionId]/items.csv": {
+    statuses: teaching,
+    call: ({ sectionId }) => items.GET(get(), section(sectionId)),
+  },
+  "GET sections/[sectionId]/oneroster.zip": {
+    statuses: teaching,
+    call: ({ sectionId }) => oneRoster.GET(get(), section(sectionId)),
   },
 };
 

@@ -9,6 +9,10 @@ import { createStone } from "@/lib/workflows/create-stone";
 import { createTray } from "@/lib/workflows/create-tray";
 import { discardRescore } from "@/lib/workflows/discard-rescore";
 import { enrolStudents } from "@/lib/workflows/enrol-students";
+import { exportGradebook } from "@/lib/workflows/export-gradebook";
+import { exportItems } from "@/lib/workflows/export-items";
+import { getProgress } from "@/lib/workflows/get-progress";
+import { getSectionReport } from "@/lib/workflows/get-section-report";
 import { handIn } from "@/lib/workflows/hand-in";
 import { importExerciseSet } from "@/lib/workflows/import-exercise-set";
 import { noteBench } from "@/lib/workflows/note-bench";
@@ -129,6 +133,17 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   ),
   "discard-rescore discardRescore": makeCase(theirs, (viewer, { rescoreId }) =>
     discardRescore(viewer, { rescoreId }),
+  ),
+  "get-section-report getSectionReport": makeCase(theirs, (viewer, { sectionId }) =>
+    getSectionReport(viewer, { sectionId }),
+  ),
+  "export-gradebook exportGradebook": makeCase(theirs, (viewer, { sectionId }) =>
+    exportGradebook(viewer, sectionId),
+  ),
+  "export-items exportItems": makeCase(theirs, (viewer, { sectionId }) => exportItems(viewer, sectionId)),
+  // A student's own, whichever section is named; to staff it is a student of the first section.
+  "get-progress getProgress": makeCase(["ok", "ok", no, "ok", no, no], (viewer, { ada, sectionId }) =>
+    getProgress(viewer, { studentId: ada.userId, sectionId }),
   ),
   "release-debriefs releaseDebriefs": makeCase(theirs, (viewer, { adaScored }) =>
     releaseDebriefs(viewer, { sittingIds: [adaScored] }),
