@@ -79,7 +79,12 @@ export function FreeResponseChart({ points, ...words }: FreeResponseChartProps) 
           {named.map(({ confidence, found, strays }) => (
             <g key={confidence} transform={`translate(${x(strays)} ${y(found)})`}>
               <circle r={4} fill={SURFACE} stroke={INK} strokeWidth={2} />
-              <text {...LABEL_TEXT} x={0} y={-9} textAnchor="middle">
+              <text
+                {...LABEL_TEXT}
+                x={x(strays) > WIDTH - 60 ? 0 : 8}
+                y={16}
+                textAnchor={x(strays) > WIDTH - 60 ? "end" : "start"}
+              >
                 {confidence === 5 ? "sure: 5" : confidence === 1 ? "all: 1" : confidence}
               </text>
             </g>

@@ -23,6 +23,7 @@ describe("the table", () => {
       "open-sitting",
       "read-bench",
       "read-debrief",
+      "read-progress",
       "write-bench",
     ]);
     expect(ACTIONS.filter((action) => (ACCESS_TABLE[action].student as string) === "any")).toEqual([]);
