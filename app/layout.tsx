@@ -1,12 +1,20 @@
 import { ColorSchemeScript, mantineHtmlProps } from "@mantine/core";
 import type { Metadata, Viewport } from "next";
+import localFont from "next/font/local";
 import { headers } from "next/headers";
 import type { ReactNode } from "react";
-import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
 import "@mantine/core/styles.layer.css";
 import "@mantine/notifications/styles.layer.css";
 import "./globals.css";
 import { Providers } from "@/app/providers";
+
+/** The letters of nearly every page, fetched with the page itself, so that no line moves when they come. */
+const typeface = localFont({
+  src: "../node_modules/@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2",
+  weight: "200 800",
+  declarations: [{ prop: "font-family", value: "'Atkinson Hyperlegible Next Variable'" }],
+  adjustFontFallback: "Arial",
+});
 
 export const metadata: Metadata = {
   title: { default: "Loupework", template: "%s · Loupework" },
@@ -30,7 +38,7 @@ async function readNonce(): Promise<string> {
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const nonce = await readNonce();
   return (
-    <html lang="en-GB" {...mantineHtmlProps}>
+    <html lang="en-GB" className={typeface.className} {...mantineHtmlProps}>
       <head>
         <ColorSchemeScript defaultColorScheme="auto" nonce={nonce} />
       </head>

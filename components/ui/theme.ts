@@ -94,7 +94,7 @@ const resolveVariantColors: VariantColorsResolver = (input) => {
 };
 
 export const theme = createTheme({
-  fontFamily: "'Atkinson Hyperlegible Next Variable', system-ui, sans-serif",
+  fontFamily: "'Atkinson Hyperlegible Next Variable', 'typeface Fallback', system-ui, sans-serif",
   fontFamilyMonospace: "ui-monospace, 'Cascadia Mono', 'DejaVu Sans Mono', monospace",
   white: "#ffffff",
   black: "#171c20",

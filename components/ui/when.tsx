@@ -66,14 +66,24 @@ export interface WhenProps {
   aheadMs?: number;
 }
 
+/** What the server draws: as long as what will stand there, so that nothing on the page moves when it does. */
+function toPlaceholder(iso: string, withTime: boolean): string {
+  const style = { ...DATE_STYLE, ...(withTime ? TIME_STYLE : {}), timeZone: "UTC" };
+  return new Date(iso).toLocaleString("en-GB", style);
+}
+
 /**
- * A moment in the reader's own time zone. The server cannot know the zone, so its HTML holds the moment in UTC and
- * the browser replaces it once it runs; both first draw the same, so there is no mismatch.
+ * A moment in the reader's own time zone. The server cannot know the zone, so its HTML keeps the place with the
+ * moment in UTC, unseen, and the browser replaces it once it runs; both first draw the same, so there is no mismatch.
  */
 export function When({ iso, show = "absolute", withTime = true, aheadMs = 0 }: WhenProps) {
   const browserMs = useSyncExternalStore(subscribe, readClock, readNothing);
   if (browserMs === null) {
-    return <time dateTime={iso}>{`${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`}</time>;
+    return (
+      <time dateTime={iso} style={{ visibility: "hidden" }}>
+        {toPlaceholder(iso, withTime)}
+      </time>
+    );
   }
   const at = new Date(iso);
   const nowMs = browserMs + aheadMs;

@@ -58,7 +58,7 @@ test("a changed rubric shows its effect, lists what it would rescore, and change
     await expect(page.getByText(/results were scored by an older rubric\./)).toBeVisible();
     expect(await grid.textContent(), "no points have changed").toBe(before);
     await page.getByRole("link", { name: "A rescore is worked out and waits for you" }).click();
-    await page.waitForURL(/\/rescore$/);
+    await page.waitForURL(/\/rescore$/, { timeout: 30_000 });
     await expect(page.getByRole("button", { name: "Apply the rescore" })).toBeVisible();
   });
 
