@@ -11,6 +11,7 @@ const STATUS: Readonly<Record<AppErrorCode, number>> = {
   "taken-over": 409,
   closed: 410,
   "too-many-attempts": 429,
+  "no-room": 507,
   "not-set-up": 503,
 };
 

@@ -9,28 +9,41 @@ const DRIFT_MS = 2500;
 export interface BenchClock {
   /** The server's time, ms since 1970. */
   readonly nowMs: () => number;
-  /** Milliseconds since the sitting opened, never less than given before. */
+  /**
+   * Milliseconds since the sitting opened. Never less than given before, and never slower than the steady clock: a
+   * server whose clock is set back must not make every mark bear the same moment.
+   */
   readonly sinceOpenedMs: () => number;
   /** Sets the clock by what the server just said, if it has drifted. */
   readonly heed: (serverMs: number) => void;
+  /** Nothing is given that lies before this moment of the sitting, ms: the log has come so far. */
+  readonly startFrom: (sinceOpenedMs: number) => void;
 }
 
-/** A clock for a sitting. `steadyMs` is the browser's steady clock, `performance.now`. */
+/**
+ * A clock for a sitting. `steadyMs` is the browser's steady clock, `performance.now`; it may stand still while the
+ * computer sleeps, and the server's word makes up for that.
+ */
 export function createBenchClock(openedAt: string, readAt: string, steadyMs: () => number): BenchClock {
   const openedMs = Date.parse(openedAt);
   let offsetMs = Date.parse(readAt) - steadyMs();
-  let latestMs = 0;
+  let latest = { sinceMs: 0, steadyMs: steadyMs() };
   const nowMs = () => offsetMs + steadyMs();
   return {
     nowMs,
     sinceOpenedMs: () => {
-      latestMs = Math.max(latestMs, Math.round(nowMs() - openedMs));
-      return latestMs;
+      const steady = steadyMs();
+      const carriedOn = latest.sinceMs + Math.max(0, steady - latest.steadyMs);
+      latest = { sinceMs: Math.max(carriedOn, nowMs() - openedMs), steadyMs: steady };
+      return Math.round(latest.sinceMs);
     },
     heed: (serverMs) => {
       if (Number.isFinite(serverMs) && Math.abs(serverMs - nowMs()) > DRIFT_MS) {
         offsetMs = serverMs - steadyMs();
       }
+    },
+    startFrom: (sinceOpenedMs) => {
+      if (sinceOpenedMs > latest.sinceMs) latest = { sinceMs: sinceOpenedMs, steadyMs: steadyMs() };
     },
   };
 }

@@ -18,7 +18,16 @@ export type DoorAnswer<Value> =
 export interface BenchDoor {
   readonly claim: (takeOver: boolean) => Promise<DoorAnswer<{ lastSeq: number }>>;
   readonly save: (events: readonly SittingEvent[]) => Promise<DoorAnswer<{ lastSeq: number }>>;
-  readonly handIn: (lastSeq: number) => Promise<DoorAnswer<{ handedInAt: string }>>;
+  /** `isTimeOut`: because the time ran out. */
+  readonly handIn: (lastSeq: number, isTimeOut: boolean) => Promise<DoorAnswer<{ handedInAt: string }>>;
+}
+
+/** What is heard besides the answers themselves. */
+export interface BenchEars {
+  /** The server's clock, with each answer. */
+  readonly onServerTime: (serverMs: number) => void;
+  /** When the time runs out, as it stands now; null without a limit. */
+  readonly onEndsAt: (endsAt: string | null) => void;
 }
 
 const RefusalSchema = z.object({
@@ -26,7 +35,7 @@ const RefusalSchema = z.object({
   message: z.string(),
   faults: z.array(z.object({ path: z.string(), message: z.string() })).default([]),
 });
-const SeqSchema = z.object({ lastSeq: z.int() });
+const SeqSchema = z.object({ lastSeq: z.int(), endsAt: z.string().nullable() });
 const HandedInSchema = z.object({ handedInAt: z.string() });
 
 const PATIENCE_MS = 15_000;
@@ -50,25 +59,32 @@ async function post<Value>(
       const value = schema.safeParse(said);
       return value.success ? { kind: "done", value: value.data } : { kind: "unreached" };
     }
-    // A server that failed is asked again, like one that was not reached: it has not said no.
-    if (response.status >= 500) return { kind: "unreached" };
     const refusal = RefusalSchema.safeParse(said);
+    // A server that failed is asked again, like one that was not reached: it has not said no. One that has no room says so.
+    const hasSaidNo = response.status < 500 || refusal.data?.code === "no-room";
+    if (!hasSaidNo) return { kind: "unreached" };
     return refusal.success ? { kind: "refused", refusal: refusal.data } : { kind: "unreached" };
   } catch {
     return { kind: "unreached" };
   }
 }
 
-/** The door of one sitting for one writer. `onServerTime` hears the server's clock with each answer. */
+/** The door of one sitting for one writer. */
 export function openBenchDoor(
   sittingId: string,
   writerId: string,
-  onServerTime: (serverMs: number) => void,
+  { onServerTime, onEndsAt }: BenchEars,
 ): BenchDoor {
+  const postForSeq = async (what: string, body: object) => {
+    const answer = await post(address(what), { writerId, ...body }, SeqSchema, onServerTime);
+    if (answer.kind === "done") onEndsAt(answer.value.endsAt);
+    return answer;
+  };
   const address = (what: string) => `/api/sittings/${encodeURIComponent(sittingId)}/${what}`;
   return {
-    claim: (takeOver) => post(address("claim"), { writerId, takeOver }, SeqSchema, onServerTime),
-    save: (events) => post(address("events"), { writerId, events }, SeqSchema, onServerTime),
-    handIn: (lastSeq) => post(address("hand-in"), { writerId, lastSeq }, HandedInSchema, onServerTime),
+    claim: (takeOver) => postForSeq("claim", { takeOver }),
+    save: (events) => postForSeq("events", { events }),
+    handIn: (lastSeq, isTimeOut) =>
+      post(address("hand-in"), { writerId, lastSeq, isTimeOut }, HandedInSchema, onServerTime),
   };
 }

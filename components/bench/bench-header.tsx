@@ -1,5 +1,6 @@
 import { Button } from "@mantine/core";
 import Link from "next/link";
+import type { ReactNode } from "react";
 import classes from "@/components/bench/bench-header.module.css";
 import { When } from "@/components/ui/when";
 import { CUT_LABELS } from "@/lib/gem/cut-name";
@@ -9,11 +10,13 @@ export interface BenchHeaderProps {
   view: BenchView;
   /** What the server's clock is ahead of the browser's, ms. */
   clockAheadMs: number;
+  /** Of a timed stone. */
+  timeLeft: ReactNode;
   onPreparation: (() => void) | null;
 }
 
 /** One line over the diagrams: which stone, how to hold it, by when. */
-export function BenchHeader({ view, clockAheadMs, onPreparation }: BenchHeaderProps) {
+export function BenchHeader({ view, clockAheadMs, timeLeft, onPreparation }: BenchHeaderProps) {
   const { stone } = view;
   const facts = [
     CUT_LABELS[stone.cut],
@@ -40,6 +43,7 @@ export function BenchHeader({ view, clockAheadMs, onPreparation }: BenchHeaderPr
         <Link href="/my-stones">{view.exerciseTitle}</Link>, due{" "}
         <When iso={view.dueAt} show="both" aheadMs={clockAheadMs} />
       </p>
+      {timeLeft}
       {onPreparation !== null && (
         <Button variant="subtle" size="compact-sm" onClick={onPreparation}>
           Preparation

@@ -3,19 +3,22 @@
 import { Modal } from "@mantine/core";
 import { useDisclosure } from "@mantine/hooks";
 import { useRouter } from "next/navigation";
-import { useMemo, useState } from "react";
+import { useMemo, useRef, useState } from "react";
 import classes from "@/components/bench/bench.module.css";
 import { BenchHeader } from "@/components/bench/bench-header";
 import { DottingNote } from "@/components/bench/dotting-note";
-import { findBurstUnderWay } from "@/components/bench/follow-dotting";
 import { GradesPanel } from "@/components/bench/grades-panel";
 import { HandInButton } from "@/components/bench/hand-in-button";
 import { listOpenPoints } from "@/components/bench/list-open-points";
 import { PreparationCard } from "@/components/bench/preparation-card";
 import { SaveNotice } from "@/components/bench/save-notice";
 import { SaveStatus } from "@/components/bench/save-status";
+import { TimeLeft } from "@/components/bench/time-left";
 import { type Saving, useSaveClient } from "@/components/bench/use-save-client";
+import { useTimeLeft } from "@/components/bench/use-time-left";
 import { PlotEditor } from "@/components/plot-editor/plot-editor";
+import type { BenchHandle } from "@/components/plot-editor/plot-editor-props";
+import { findBurstUnderWay } from "@/lib/plot/find-dotting";
 import { PREPARATION_STEPS } from "@/lib/plot/sitting-event";
 import type { BenchView } from "@/lib/plot/student-view";
 
@@ -37,8 +40,17 @@ export function Bench({ view }: { view: BenchView }) {
   const [isBegun, setBegun] = useState(Object.keys(view.prepared).length > 0);
   const [dismissed, setDismissed] = useState<string | null>(null);
   const [preparationShown, preparation] = useDisclosure(false);
-  const burst = useMemo(() => findBurstUnderWay(sitting.plot.marks), [sitting.plot.marks]);
-  const openPoints = useMemo(() => listOpenPoints(sitting, view.rules), [sitting, view.rules]);
+  const burst = useMemo(
+    () => findBurstUnderWay(sitting.plot.marks, view.rules.dotting),
+    [sitting.plot.marks, view.rules.dotting],
+  );
+  const openPoints = useMemo(
+    () => listOpenPoints(sitting, view.rules, view.characteristics),
+    [sitting, view.rules, view.characteristics],
+  );
+  const editor = useRef<BenchHandle>(null);
+  const leftMs = useTimeLeft(saving, () => router.refresh());
+  const wholeMs = saving.endsAt === null ? 0 : Date.parse(saving.endsAt) - Date.parse(view.openedAt);
   const [clockAheadMs] = useState(() => Date.parse(view.readAt) - Date.now());
 
   const card = (
@@ -61,6 +73,8 @@ export function Bench({ view }: { view: BenchView }) {
       label={view.stone.label}
       markCount={sitting.plot.marks.length}
       openPoints={openPoints}
+      areProofsRequired={view.rules.areProofsRequired}
+      onGoTo={(markId) => editor.current?.goTo(markId)}
       canWrite={state.canWrite}
       handIn={client?.handIn ?? (() => Promise.resolve({ kind: "unreached" }))}
       onHandedIn={() => router.refresh()}
@@ -73,6 +87,7 @@ export function Bench({ view }: { view: BenchView }) {
       <BenchHeader
         view={view}
         clockAheadMs={clockAheadMs}
+        timeLeft={leftMs === null ? null : <TimeLeft leftMs={leftMs} wholeMs={wholeMs} />}
         onPreparation={isPreparing || view.rules.preparation === "off" ? null : preparation.open}
       />
       <h2 className="visually-hidden">{isPreparing ? "Preparation" : "Plot"}</h2>
@@ -81,6 +96,7 @@ export function Bench({ view }: { view: BenchView }) {
       {!isPreparing && state.word !== "opening" && (
         <PlotEditor
           key={state.generation}
+          handle={editor}
           mode="bench"
           cut={view.stone.cut}
           proportions={view.stone.proportions}

@@ -5,12 +5,17 @@ import { useDisclosure } from "@mantine/hooks";
 import { useState } from "react";
 import type { DoorAnswer } from "@/components/bench/bench-door";
 import classes from "@/components/bench/hand-in-button.module.css";
+import type { OpenPoints } from "@/components/bench/list-open-points";
 import { ErrorNote } from "@/components/ui/error-note";
 
 export interface HandInButtonProps {
   label: string;
   markCount: number;
-  openPoints: readonly string[];
+  openPoints: OpenPoints;
+  /** Nothing is handed in while a mark lacks the proof that is asked of it. */
+  areProofsRequired: boolean;
+  /** Goes to a mark, to prove it or take it away. */
+  onGoTo: (markId: string) => void;
   canWrite: boolean;
   handIn: () => Promise<DoorAnswer<{ handedInAt: string }>>;
   onHandedIn: () => void;
@@ -18,9 +23,43 @@ export interface HandInButtonProps {
 
 const UNREACHED = "The server did not answer, so the plot is not handed in yet.";
 
+/** Marks without the proof that the exercise asks for, each with a way to it. */
+function UnprovedList(props: {
+  unproved: OpenPoints["unproved"];
+  areRequired: boolean;
+  onGoTo: (markId: string) => void;
+}) {
+  const { unproved, areRequired, onGoTo } = props;
+  const marks = unproved.length === 1 ? "1 mark has" : `${unproved.length} marks have`;
+  return (
+    <section aria-label="Marks without a proof">
+      <p className={classes.open}>{marks} no proof yet</p>
+      <p className="muted">
+        Wipe, tilt or regrip, look again, and note what you did.{" "}
+        {areRequired
+          ? "This exercise requires it before hand-in. A mark that you cannot stand by can be taken away."
+          : "This exercise asks for it. You may hand in without: a mark that is in the stone loses nothing by it, and your instructor sees which marks have none."}
+      </p>
+      <ul className={classes.marks}>
+        {unproved.map(({ id, words }) => (
+          <li key={id}>
+            <Button variant="default" size="sm" onClick={() => onGoTo(id)}>
+              <span className="visually-hidden">Go to mark </span>
+              {words}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
 /** Hands in, after one look at what is still open. */
 export function HandInButton(props: HandInButtonProps) {
-  const { label, markCount, openPoints, canWrite, handIn, onHandedIn } = props;
+  const { label, markCount, openPoints, areProofsRequired, canWrite, handIn, onHandedIn, onGoTo } = props;
+  const { sentences, unproved } = openPoints;
+  const isNothingOpen = sentences.length === 0 && unproved.length === 0;
+  const mustProve = areProofsRequired && unproved.length > 0;
   const [opened, dialog] = useDisclosure(false);
   const [busy, setBusy] = useState(false);
   const [failure, setFailure] = useState<string | null>(null);
@@ -55,13 +94,22 @@ export function HandInButton(props: HandInButtonProps) {
             {markCount === 1 ? "1 mark" : `${markCount} marks`}. Once it is handed in, the plot cannot be
             changed.
           </p>
-          {openPoints.length === 0 ? (
-            <p>Nothing is open.</p>
-          ) : (
+          {isNothingOpen && <p>Nothing is open.</p>}
+          {unproved.length > 0 && (
+            <UnprovedList
+              unproved={unproved}
+              areRequired={areProofsRequired}
+              onGoTo={(markId) => {
+                dialog.close();
+                onGoTo(markId);
+              }}
+            />
+          )}
+          {sentences.length > 0 && (
             <div>
               <p className={classes.open}>Still open</p>
               <ul className={classes.list}>
-                {openPoints.map((point) => (
+                {sentences.map((point) => (
                   <li key={point}>{point}</li>
                 ))}
               </ul>
@@ -71,8 +119,12 @@ export function HandInButton(props: HandInButtonProps) {
             <Button variant="subtle" onClick={dialog.close}>
               Go on plotting
             </Button>
-            <Button loading={busy} onClick={confirm}>
-              {openPoints.length === 0 ? "Hand in" : "Hand in as it is"}
+            <Button loading={busy} disabled={mustProve} onClick={confirm}>
+              {isNothingOpen || mustProve
+                ? "Hand in"
+                : unproved.length > 0
+                  ? "Hand in without"
+                  : "Hand in as it is"}
             </Button>
           </Group>
         </div>

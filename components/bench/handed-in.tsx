@@ -23,6 +23,9 @@ export function HandedIn({ view, handedInAt }: { view: BenchView; handedInAt: st
           <Group gap="md">
             <StatusBadge tone="done">Handed in</StatusBadge>
             <When iso={handedInAt} show="both" />
+            {view.timedOut && (
+              <span>The time ran out: what was saved by then was handed in, whatever was still open.</span>
+            )}
             <span>The debrief opens here once your instructor releases it.</span>
           </Group>
         }

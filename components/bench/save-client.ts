@@ -5,7 +5,9 @@
  * 1. One request at a time; what is recorded meanwhile goes with the next.
  * 2. "Saved" is shown only while nothing waits for an acknowledgement.
  * 3. An unreached server is asked again, at growing intervals, for as long as the page is open.
- * 4. After a refusal because somebody else writes, nothing more is recorded here; what had not been saved is
+ * 4. A refusal that passes (signed out, no room on the server's disk) is shown and asked again, like an unreached server.
+ * 5. When the time runs out, nothing more is recorded; what waits is sent, and the sitting is handed in.
+ * 6. After a refusal because somebody else writes, nothing more is recorded here; what had not been saved is
  *    stranded, and the student says whether it is added on top or left out. Until then nothing is recorded over it.
  */
 import { Backoff } from "@/components/bench/backoff";
@@ -25,17 +27,24 @@ export interface SaveClientParts {
   readonly door: BenchDoor;
   readonly store: EventStore;
   readonly sinceOpenedMs: () => number;
+  /** Told how far the log has come already, ms since the opening: nothing that follows is earlier. */
+  readonly onLogReaches: (sinceOpenedMs: number) => void;
   /** The server holds more than the page was given: only a fresh page can show it. */
   readonly onStale: () => void;
 }
 
 const BATCH = 100;
 
+/** Refusals that may pass by themselves or by something that somebody does elsewhere. */
+const PASSING = ["signed-out", "too-many-attempts", "no-room"];
+
 export class SaveClient {
   private state: SaveState;
   private queue: readonly SittingEvent[] = [];
   private isClaimed = false;
   private isDisposed = false;
+  /** The time ran out: nothing is recorded, what waits is still sent. */
+  private isEnding = false;
   private pumping: Promise<void> | null = null;
   private readonly listeners = new Set<() => void>();
   private readonly backoff = new Backoff();
@@ -89,6 +98,7 @@ export class SaveClient {
       return;
     }
     this.queue = later;
+    this.parts.onLogReaches(later.at(-1)?.atMs ?? 0);
     const sitting = later.reduce(applySittingEvent, base);
     this.set({ sitting, canWrite: true, refusal: null, word: this.getBusyWord(), generation: 1 });
     void this.pump();
@@ -143,16 +153,52 @@ export class SaveClient {
   readonly handIn = async (): Promise<DoorAnswer<{ handedInAt: string }>> => {
     await this.pump();
     if (this.state.word !== "saved") return { kind: "unreached" };
-    const answer = await this.parts.door.handIn(this.state.sitting.lastSeq);
+    const answer = await this.parts.door.handIn(this.state.sitting.lastSeq, false);
     if (answer.kind === "done") this.set({ word: "closed", canWrite: false });
     else if (answer.kind === "refused") this.stop(answer.refusal);
     return answer;
+  };
+
+  /**
+   * Ends the sitting because its time ran out: records nothing more, sends what waits, and hands in, asking again for
+   * as long as no answer comes. `isOver` is asked once the server was heard: where it gave more time meanwhile, the
+   * bench goes on. True when it is handed in.
+   */
+  readonly endOnTime = async (isOver: () => boolean): Promise<boolean> => {
+    const { door } = this.parts;
+    if (!this.state.canWrite) return false;
+    this.isEnding = true;
+    this.set({ canWrite: false });
+    const claim = await door.claim(false);
+    if (claim.kind === "done" && !isOver()) return this.goOn();
+    this.backoff.cutShort();
+    await this.pump();
+    while (this.isEnding && !this.isDisposed) {
+      const answer = await door.handIn(this.state.sitting.lastSeq, true);
+      if (answer.kind === "done") {
+        this.isEnding = false;
+        this.set({ word: "closed" });
+        return true;
+      }
+      if (answer.kind === "refused" && answer.refusal.code === "conflict") return this.goOn();
+      if (answer.kind === "refused" && !PASSING.includes(answer.refusal.code)) this.stop(answer.refusal);
+      else await this.backoff.wait();
+    }
+    return false;
   };
 
   readonly dispose = (): void => {
     this.isDisposed = true;
     this.backoff.cutShort();
   };
+
+  /** The time is not over after all. */
+  private goOn(): false {
+    this.isEnding = false;
+    this.set({ canWrite: true });
+    void this.pump();
+    return false;
+  }
 
   private set(part: Partial<SaveState>): void {
     this.state = { ...this.state, ...part, unsavedCount: this.queue.length };
@@ -178,6 +224,7 @@ export class SaveClient {
     const stranded = this.queue;
     this.queue = [];
     this.isClaimed = false;
+    this.isEnding = false;
     this.set({ word: findRefusalWord(refusal.code), refusal, canWrite: false, stranded });
     this.backoff.cutShort();
   }
@@ -190,7 +237,7 @@ export class SaveClient {
   }
 
   private async sendAll(): Promise<void> {
-    const isLive = () => this.state.canWrite && !this.isDisposed;
+    const isLive = () => (this.state.canWrite || this.isEnding) && !this.isDisposed;
     while ((this.queue.length > 0 || !this.isClaimed) && isLive()) {
       const answer = await this.sendBatch();
       if (!isLive()) return;
@@ -198,7 +245,7 @@ export class SaveClient {
       else if (answer.kind === "unreached") {
         this.set({ word: "offline" });
         await this.backoff.wait();
-      } else if (answer.refusal.code === "signed-out" || answer.refusal.code === "too-many-attempts") {
+      } else if (PASSING.includes(answer.refusal.code)) {
         this.set({ word: "unsaved", refusal: answer.refusal });
         await this.backoff.wait();
       } else this.stop(answer.refusal);

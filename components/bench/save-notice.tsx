@@ -59,6 +59,25 @@ function ElsewhereNotice({ state, takeOver }: { state: SaveState; takeOver: Savi
   );
 }
 
+function NoRoomNotice({ state, client }: { state: SaveState; client: Saving["client"] }) {
+  const count = toCount(state.unsavedCount);
+  return (
+    <ErrorNote
+      message={state.refusal?.message ?? ""}
+      kept={
+        state.canKeep
+          ? `${count} kept in this browser and saved as soon as there is room; what was saved before is safe. Tell your instructor.`
+          : `Keep this page open: ${count} wait here, and this browser keeps nothing over a reload. Tell your instructor.`
+      }
+      action={
+        <Button size="sm" variant="outline" onClick={() => client?.retryNow()}>
+          Try now
+        </Button>
+      }
+    />
+  );
+}
+
 /** What the one word of the status needs said with it, and what can be done about it. Nothing while all is well. */
 export function SaveNotice({ saving }: { saving: Saving }) {
   const { state, client, takeOver } = saving;
@@ -66,7 +85,14 @@ export function SaveNotice({ saving }: { saving: Saving }) {
   if (state.word === "elsewhere") return <ElsewhereNotice state={state} takeOver={takeOver} />;
   if (state.word === "closed") {
     return (
-      <Notice title="This sitting takes no more work">
+      <Notice
+        title="This sitting takes no more work"
+        action={
+          <Button size="sm" variant="outline" onClick={() => window.location.reload()}>
+            See how it stands
+          </Button>
+        }
+      >
         {state.refusal?.message ?? "Everything that was saved is kept."}
         {state.stranded.length > 0 && ` ${toCount(state.stranded.length)} came too late to be saved.`}
       </Notice>
@@ -90,6 +116,7 @@ export function SaveNotice({ saving }: { saving: Saving }) {
   }
   if (state.word === "unsaved" && state.refusal !== null) {
     const isSignedOut = state.refusal.code === "signed-out";
+    if (state.refusal.code === "no-room") return <NoRoomNotice state={state} client={client} />;
     return (
       <ErrorNote
         message={state.refusal.message}

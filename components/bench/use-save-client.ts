@@ -17,6 +17,8 @@ export interface Saving {
   readonly state: SaveState;
   readonly client: SaveClient | null;
   readonly clock: BenchClock;
+  /** When the time runs out, as the server last said; null without a limit. */
+  readonly endsAt: string | null;
   /** Writes here from now on; the page is read afresh when somebody else has written meanwhile. */
   readonly takeOver: () => Promise<void>;
 }
@@ -46,14 +48,19 @@ interface Opened {
   readonly writer: HeldWriter;
 }
 
-async function openSaving(view: BenchView, clock: BenchClock): Promise<Opened> {
+async function openSaving(
+  view: BenchView,
+  clock: BenchClock,
+  onEndsAt: (endsAt: string | null) => void,
+): Promise<Opened> {
   let opened: Opened | null = null;
   const writer = await holdWriterId(view.sittingId, () => opened?.client.yieldToOther());
   const client = new SaveClient({
     base: toSitting(view),
-    door: openBenchDoor(view.sittingId, writer.writerId, clock.heed),
+    door: openBenchDoor(view.sittingId, writer.writerId, { onServerTime: clock.heed, onEndsAt }),
     store: openEventStore(view.sittingId),
     sinceOpenedMs: clock.sinceOpenedMs,
+    onLogReaches: clock.startFrom,
     onStale: readAfresh,
   });
   opened = { client, writer };
@@ -91,7 +98,12 @@ function watchForChances(client: SaveClient): () => void {
 
 /** The save client of a bench, opened once the page runs in a browser and closed with it. */
 export function useSaveClient(view: BenchView): Saving {
-  const [clock] = useState(() => createBenchClock(view.openedAt, view.readAt, () => performance.now()));
+  const [clock] = useState(() => {
+    const made = createBenchClock(view.openedAt, view.readAt, () => performance.now());
+    made.startFrom(view.lastAtMs);
+    return made;
+  });
+  const [endsAt, setEndsAt] = useState(view.endsAt);
   const [opened, setOpened] = useState<Opened | null>(null);
   const [openingState] = useState(() => toOpeningState(view));
   const [firstView] = useState(view);
@@ -99,7 +111,7 @@ export function useSaveClient(view: BenchView): Saving {
   useEffect(() => {
     let isGone = false;
     let end = () => {};
-    void openSaving(firstView, clock).then((next) => {
+    void openSaving(firstView, clock, setEndsAt).then((next) => {
       const stopWatching = watchForChances(next.client);
       end = () => {
         stopWatching();
@@ -132,5 +144,5 @@ export function useSaveClient(view: BenchView): Saving {
     await opened.client.open(true);
     opened.writer.announceTakeOver();
   }, [opened]);
-  return { state, client, clock, takeOver };
+  return { state, client, clock, endsAt, takeOver };
 }

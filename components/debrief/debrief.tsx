@@ -29,9 +29,8 @@ import { SolidFigure } from "@/components/solid-figure/solid-figure";
 import { PageHeader, type PageHeaderProps } from "@/components/ui/page-header";
 import { When } from "@/components/ui/when";
 import { getSolid } from "@/lib/gem/build-solid";
-import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
+import { findLoggedBursts } from "@/lib/plot/find-dotting";
 import type { DebriefView } from "@/lib/plot/student-view";
-import { findDottingBursts } from "@/lib/scoring/score-plot";
 
 export interface DebriefProps {
   view: DebriefView;
@@ -61,7 +60,8 @@ function Lead({ view }: { view: DebriefView }) {
       </p>
       <p>{facts.join(" · ")}</p>
       <p>
-        {view.exerciseTitle} · {view.studentName} · handed in <When iso={view.handedInAt} />
+        {view.exerciseTitle} · {view.studentName} ·{" "}
+        {view.timedOut ? "handed in as the time ran out" : "handed in"} <When iso={view.handedInAt} />
       </p>
     </div>
   );
@@ -106,7 +106,7 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
     [view, rows, ways, laying.turnDeg, laying.mirrored, isOwn],
   );
   const frames = useMemo(() => listReplayFrames(view.events, solid), [view.events, solid]);
-  const bursts = useMemo(() => findDottingBursts(view.plot.marks, DEFAULT_RUBRIC.dust), [view.plot.marks]);
+  const bursts = useMemo(() => findLoggedBursts(view.events, view.dotting), [view.events, view.dotting]);
   const replay = useReplay(frames);
   const replayMarks = replay.done === 0 ? undefined : frames[replay.done - 1]?.marks;
   const replayLayers = useMemo(

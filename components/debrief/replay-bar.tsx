@@ -2,10 +2,10 @@
 
 import { ActionIcon, Checkbox, SegmentedControl } from "@mantine/core";
 import { Pause, Play, SkipBack, SkipForward } from "lucide-react";
-import type { DottingBurst } from "@/components/bench/follow-dotting";
 import classes from "@/components/debrief/replay-bar.module.css";
 import { type FrameSign, type ReplayFrame, toClockWords } from "@/components/debrief/replay-sitting";
 import { type Replay, SPEEDS } from "@/components/debrief/use-replay";
+import type { DottingBurst } from "@/lib/plot/find-dotting";
 
 const SIGN_PATHS: Readonly<Record<FrameSign, string>> = {
   placed: "M0 2V14",

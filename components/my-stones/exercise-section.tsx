@@ -3,6 +3,7 @@ import { type OpenSitting, StoneLink } from "@/components/my-stones/stone-link";
 import { CutGlyph } from "@/components/ui/cut-glyph";
 import { EXERCISE_PHASE_WORDS, STONE_STATE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
+import { toMinutes } from "@/components/ui/to-minutes";
 import { When } from "@/components/ui/when";
 import { CUT_LABELS } from "@/lib/gem/cut-name";
 import type { MyExercise } from "@/lib/plot/student-view";
@@ -22,10 +23,12 @@ function toStoneDetail(stone: MyStone): string {
 function StoneRow({
   stone,
   isTaken,
+  minutes,
   openSitting,
 }: {
   stone: MyStone;
   isTaken: boolean;
+  minutes: number | null;
   openSitting: OpenSitting;
 }) {
   const { tone, words } = STONE_STATE_WORDS[stone.state];
@@ -43,9 +46,23 @@ function StoneRow({
       <div className={classes.state}>
         <StatusBadge tone={tone}>{words}</StatusBadge>
       </div>
-      <p className={classes.detail}>{detail}</p>
+      <p className={classes.detail}>
+        {detail}
+        {stone.endsAt !== null && (
+          <>
+            , time runs out <When iso={stone.endsAt} show="both" />
+          </>
+        )}
+      </p>
       <div className={classes.action}>
-        <StoneLink stone={stone} isTaken={isTaken} openSitting={openSitting} variant="outline" size="sm" />
+        <StoneLink
+          stone={stone}
+          isTaken={isTaken}
+          minutes={minutes}
+          openSitting={openSitting}
+          variant="outline"
+          size="sm"
+        />
       </div>
     </li>
   );
@@ -92,11 +109,18 @@ export function ExerciseSection({
       </div>
       <p className={classes.dates}>
         {exercise.sectionName} · <ExerciseDates exercise={exercise} />
+        {exercise.minutesPerStone !== null && ` · ${toMinutes(exercise.minutesPerStone)} for each stone`}
       </p>
       {exercise.notes !== "" && <p className={classes.notes}>{exercise.notes}</p>}
       <ul className={classes.stones}>
         {exercise.stones.map((stone) => (
-          <StoneRow key={stone.exerciseStoneId} stone={stone} isTaken={isTaken} openSitting={openSitting} />
+          <StoneRow
+            key={stone.exerciseStoneId}
+            stone={stone}
+            isTaken={isTaken}
+            minutes={exercise.minutesPerStone}
+            openSitting={openSitting}
+          />
         ))}
       </ul>
     </section>

@@ -2,6 +2,7 @@ import type { NextStep } from "@/components/my-stones/find-next-step";
 import classes from "@/components/my-stones/next-step-panel.module.css";
 import { type OpenSitting, StoneLink } from "@/components/my-stones/stone-link";
 import { CutGlyph } from "@/components/ui/cut-glyph";
+import { toMinutes } from "@/components/ui/to-minutes";
 import { When } from "@/components/ui/when";
 
 /** The one thing to do next, large, at the top of the student's page. */
@@ -42,11 +43,27 @@ export function NextStepPanel({ step, openSitting }: { step: NextStep; openSitti
               due <When iso={exercise.dueAt} show="both" />
             </>
           )}
+          {!isBegun && step.kind === "plot" && exercise.minutesPerStone !== null && (
+            <> · {toMinutes(exercise.minutesPerStone)} from the moment you begin</>
+          )}
+          {stone.endsAt !== null && (
+            <>
+              {" "}
+              · time runs out <When iso={stone.endsAt} show="both" />
+            </>
+          )}
           {isBegun && ` · ${toMarkCount(stone.markCount)} so far`}
         </p>
       </div>
       <div className={classes.action}>
-        <StoneLink stone={stone} isTaken openSitting={openSitting} size="md" variant="filled" />
+        <StoneLink
+          stone={stone}
+          isTaken
+          minutes={exercise.minutesPerStone}
+          openSitting={openSitting}
+          size="md"
+          variant="filled"
+        />
       </div>
     </section>
   );

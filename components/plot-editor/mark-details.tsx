@@ -1,7 +1,7 @@
 "use client";
 
 import { Button, Checkbox, SegmentedControl } from "@mantine/core";
-import { Trash2 } from "lucide-react";
+import { Check, Trash2 } from "lucide-react";
 import { useId } from "react";
 import { CommittedInput } from "@/components/plot-editor/committed-input";
 import { MarkPlaceFields } from "@/components/plot-editor/mark-place-fields";
@@ -11,6 +11,7 @@ import type { CharacteristicsByName } from "@/components/plot-editor/subject-wor
 import type { Editor } from "@/components/plot-editor/use-editor";
 import { type EditorMark, isDecoy } from "@/lib/editor/drawn-mark";
 import type { EditorMode } from "@/lib/editor/editor-command";
+import { PROOF_KEYS } from "@/lib/editor/mark-commands";
 import { toggleProof } from "@/lib/editor/toggle-proof";
 import { type PlottedMark, PROOFS, type Proof, type ReferenceMark } from "@/lib/plot/mark";
 
@@ -62,13 +63,20 @@ function BenchFields({ mark, onReplace }: FieldsProps<PlottedMark>) {
       <fieldset className={classes.proofs}>
         <legend className={classes.label}>Made sure by</legend>
         {PROOFS.map((proof) => (
-          <Checkbox
+          <button
             key={proof}
-            iconColor="var(--lw-ground)"
-            label={PROOF_LABELS[proof]}
-            checked={mark.proofs?.includes(proof) ?? false}
-            onChange={() => onReplace(toggleProof(mark, proof))}
-          />
+            type="button"
+            className={classes.proof}
+            aria-pressed={mark.proofs?.includes(proof) ?? false}
+            aria-keyshortcuts={PROOF_KEYS[proof]}
+            onClick={() => onReplace(toggleProof(mark, proof))}
+          >
+            <Check size={15} aria-hidden="true" className={classes.proofSign} />
+            {PROOF_LABELS[proof]}
+            <span className={classes.proofKey} aria-hidden="true">
+              {PROOF_KEYS[proof].toUpperCase()}
+            </span>
+          </button>
         ))}
       </fieldset>
     </>

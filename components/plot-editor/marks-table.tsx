@@ -1,11 +1,12 @@
 "use client";
 
-import { memo, useCallback, useRef } from "react";
+import { type KeyboardEvent, memo, useCallback, useRef } from "react";
 import { MarkRow } from "@/components/plot-editor/mark-row";
 import classes from "@/components/plot-editor/marks-table.module.css";
 import type { CharacteristicsByName } from "@/components/plot-editor/subject-words";
 import { type Editor, useEditorState } from "@/components/plot-editor/use-editor";
 import type { EditorMode } from "@/lib/editor/editor-command";
+import { findMarkCommand } from "@/lib/editor/editor-commands";
 import { listMarks } from "@/lib/editor/plot-document";
 import type { Solid } from "@/lib/gem/build-solid";
 import type { Notation } from "@/lib/plot/notation";
@@ -26,8 +27,17 @@ export const MarksTable = memo(function MarksTable(props: MarksTableProps) {
   const heading = useRef<HTMLHeadingElement>(null);
   const onRemoved = useCallback(() => heading.current?.focus(), []);
   const marks = listMarks(document);
+  // The selected mark's own keys work here as they do on a view, save where a text is being typed.
+  const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
+    if ((event.target as HTMLElement).matches("input:not([type=radio]):not([type=checkbox]), textarea"))
+      return;
+    const command = readOnly ? null : findMarkCommand(event, mode);
+    if (command === null) return;
+    event.preventDefault();
+    for (const action of command.effect({ state: editor.getState(), mode })) editor.dispatch(action);
+  };
   return (
-    <section className={classes.section} aria-label="Table of marks">
+    <section className={classes.section} aria-label="Table of marks" onKeyDown={onKeyDown}>
       <h2 className={classes.heading} ref={heading} tabIndex={-1}>
         Marks <span className={classes.count}>{marks.length}</span>
       </h2>

@@ -57,6 +57,12 @@ interface CommonProps {
   readonly aside?: ReactNode;
 }
 
+/** What the page around a bench editor can do to it. */
+export interface BenchHandle {
+  /** Selects a mark, opens its row in the table and gives that the focus. */
+  readonly goTo: (markId: string) => void;
+}
+
 /** A student plots. */
 export interface BenchEditorProps extends CommonProps {
   readonly mode: "bench";
@@ -68,6 +74,7 @@ export interface BenchEditorProps extends CommonProps {
   readonly nowMs?: () => number;
   /** Ends the ids of new marks, to keep them apart from another writer's; three random letters when not given. */
   readonly idSuffix?: string;
+  readonly handle?: Ref<BenchHandle>;
 }
 
 /** What the page around a reference editor can do to its drawing; each step is an undo entry, told by `onChange`. */

@@ -16,7 +16,7 @@
  *   layers          overlays of any mode; `highlightId` and `onHighlight` keep them in step with the page's rows.
  *   onLayerPick     told the key of an overlay item that was pressed with the select tool.
  *   onSelect        told the id of the selected mark.
- *   handle          reference: lets the page around add a decoy or take something away, undoable like the rest.
+ *   handle          bench: lets the page around go to a mark. reference: lets the page around add a decoy or take something away, undoable like the rest.
  *   toolBarEnd, note, aside     slots: the state of saving; a quiet note; what stands beneath the table.
  *
  * It fills the width that it is given and lays itself out by that width.
@@ -32,6 +32,7 @@ import { MarksTable } from "@/components/plot-editor/marks-table";
 import { NoticeStrip } from "@/components/plot-editor/notice-strip";
 import classes from "@/components/plot-editor/plot-editor.module.css";
 import type {
+  BenchHandle,
   OverlayLayer,
   PlotEditorProps,
   ReferenceHandle,
@@ -98,6 +99,25 @@ function useReferenceHandle(editor: Editor, props: PlotEditorProps) {
   );
 }
 
+/** What the page around a bench may do. The row is focused once it is drawn. */
+function useBenchHandle(editor: Editor, props: PlotEditorProps) {
+  useImperativeHandle(
+    props.mode === "bench" ? props.handle : undefined,
+    (): BenchHandle => ({
+      goTo: (markId) => {
+        editor.dispatch({ kind: "choose-tool", tool: "select" });
+        editor.dispatch({ kind: "select", id: markId });
+        requestAnimationFrame(() => {
+          const row = document.querySelector<HTMLElement>(`[data-mark-id="${CSS.escape(markId)}"]`);
+          row?.focus();
+          row?.scrollIntoView({ block: "center" });
+        });
+      },
+    }),
+    [editor],
+  );
+}
+
 /** Both views of a stone with tools and the table of marks. */
 export function PlotEditor(props: PlotEditorProps) {
   const { mode, layers = NO_LAYERS, notation = DEFAULT_NOTATION } = props;
@@ -113,6 +133,7 @@ export function PlotEditor(props: PlotEditorProps) {
   const [isShortcutsOpen, { open: openShortcuts, close: closeShortcuts }] = useDisclosure(false);
   const onUndoKeys = useUndoKeys(editor);
   useReferenceHandle(editor, props);
+  useBenchHandle(editor, props);
   const paper = {
     "--plot-paper-light": DIAGRAM_INKS.paper.light,
     "--plot-paper-dark": DIAGRAM_INKS.paper.dark,

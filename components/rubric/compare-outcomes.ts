@@ -50,6 +50,8 @@ export function toExampleView(
     characteristics: [...terms.characteristics.values()].map((one) => ({ ...one, like: [...one.like] })),
     openedAt: "",
     handedInAt: "",
+    timedOut: false,
+    dotting: { isOn: true, burstDots: rubric.dust.burstDots, burstGapMs: rubric.dust.burstGapMs },
     releasedAt: null,
     plot: example.plot,
     prepared: {},

@@ -85,5 +85,6 @@ export function toCellWords(cell: ReviewCell, stateWords: string): string {
   } else if (cell.sittingId !== null) {
     parts.push(plural(cell.markCount, "mark", "marks"));
   }
+  if (cell.timedOut) parts.push("the time ran out");
   return parts.join(", ");
 }

@@ -12,6 +12,7 @@ import { PageHeader, type PageHeaderProps } from "@/components/ui/page-header";
 import { PracticeNote } from "@/components/ui/practice-note";
 import { CELL_STATE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
+import { When } from "@/components/ui/when";
 import { GRADED_PROPERTIES, type PlotGrades } from "@/lib/plot/grades";
 import type { BenchWatchSchema, ReviewCell } from "@/lib/plot/staff-view";
 
@@ -59,6 +60,11 @@ export function BenchWatch({ watch, state, trail = [], actions }: BenchWatchProp
             <StatusBadge tone={tone}>{words}</StatusBadge> ·{" "}
             {marks.length === 1 ? "1 mark" : `${marks.length} marks`}
             {state === "scoring" ? ", handed in" : " so far, not handed in"}
+            {state === "on-the-bench" && watch.endsAt !== null && (
+              <>
+                {" · "}time runs out <When iso={watch.endsAt} show="both" />
+              </>
+            )}
           </>
         }
         actions={

@@ -1,9 +1,16 @@
 /** An exercise while it is filled in. Pure. */
 import { z } from "zod";
 import type { Fault } from "@/lib/base/app-error";
-import { type ExerciseRules, ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
+import {
+  type ExerciseRules,
+  ExerciseRulesSchema,
+  LONGEST_MINUTES,
+  PROOF_SCOPES,
+} from "@/lib/plot/exercise-rules";
 import { RubricSchema } from "@/lib/plot/rubric";
 
+/** A number that is being typed; empty: none. */
+const numberText = z.union([z.number(), z.literal("")]);
 const instantText = z.union([z.iso.datetime(), z.literal("")]);
 
 export const ExerciseDraftSchema = z.strictObject({
@@ -16,6 +23,13 @@ export const ExerciseDraftSchema = z.strictObject({
   closesAt: instantText,
   preparation: ExerciseRulesSchema.shape.preparation.unwrap(),
   schoolRules: z.string().max(8000),
+  proofs: z.enum(PROOF_SCOPES),
+  areProofsRequired: z.boolean(),
+  isDottingOn: z.boolean(),
+  burstDots: numberText,
+  burstGapS: numberText,
+  /** Empty: no limit. */
+  minutesPerStone: numberText,
   orientation: RubricSchema.shape.orientation,
   /** In the order in which students see them. */
   stoneIds: z.array(z.string()),
@@ -35,6 +49,44 @@ export interface ExerciseInput {
   readonly stoneIds: readonly string[];
 }
 
+/** Faults of the numbers that the bench goes by. */
+function findRuleFaults(draft: ExerciseDraft): Fault[] {
+  const { isDottingOn, burstDots, burstGapS, minutesPerStone: minutes } = draft;
+  const isWhole = (value: number | "", least: number, most: number) =>
+    value !== "" && Number.isInteger(value) && value >= least && value <= most;
+  const faults: Fault[] = [];
+  if (isDottingOn && !isWhole(burstDots, 2, 100)) {
+    faults.push({ path: "burstDots", message: "a whole number from 2 to 100" });
+  }
+  if (isDottingOn && (burstGapS === "" || burstGapS <= 0 || burstGapS > 60)) {
+    faults.push({ path: "burstGapS", message: "more than 0 and at most 60 seconds" });
+  }
+  if (minutes !== "" && !isWhole(minutes, 1, LONGEST_MINUTES)) {
+    faults.push({
+      path: "minutesPerStone",
+      message: `a whole number from 1 to ${LONGEST_MINUTES}, or empty`,
+    });
+  }
+  return faults;
+}
+
+/** What the bench asks for. Numbers that are off or empty are the defaults. */
+function toRules(draft: ExerciseDraft): ExerciseRules {
+  const { isDottingOn, burstDots, burstGapS, minutesPerStone, proofs } = draft;
+  return ExerciseRulesSchema.parse({
+    preparation: draft.preparation,
+    schoolRules: draft.schoolRules.trim(),
+    proofs,
+    areProofsRequired: draft.areProofsRequired && proofs !== "none",
+    dotting: {
+      isOn: isDottingOn,
+      ...(isDottingOn && burstDots !== "" ? { burstDots } : {}),
+      ...(isDottingOn && burstGapS !== "" ? { burstGapMs: Math.round(1000 * burstGapS) } : {}),
+    },
+    minutesPerStone: minutesPerStone === "" ? null : minutesPerStone,
+  });
+}
+
 /** What keeps a draft from being sent, each at its field. */
 export function findExerciseFaults(draft: ExerciseDraft): Fault[] {
   const faults: Fault[] = [];
@@ -50,7 +102,7 @@ export function findExerciseFaults(draft: ExerciseDraft): Fault[] {
     add("closesAt", "must not be earlier than it is due");
   }
   if (draft.stoneIds.length === 0) add("stoneIds", "choose at least one stone");
-  return faults;
+  return [...faults, ...findRuleFaults(draft)];
 }
 
 /** The draft as it is sent. */
@@ -62,7 +114,7 @@ export function toExerciseInput(draft: ExerciseDraft): ExerciseInput {
     opensAt: draft.opensAt,
     dueAt: draft.dueAt,
     closesAt: draft.closesAt === "" ? null : draft.closesAt,
-    rules: { preparation: draft.preparation, schoolRules: draft.schoolRules.trim() },
+    rules: toRules(draft),
     orientation: draft.orientation,
     stoneIds: draft.stoneIds,
   };

@@ -2,6 +2,7 @@
 
 import { Radio, Select, Textarea, TextInput } from "@mantine/core";
 import { toSentence } from "@/components/forms/to-sentence";
+import { DottingFields, ProofFields, TimeLimitField } from "@/components/staff/bench-ask-fields";
 import type { ExerciseDraft } from "@/components/staff/exercise-draft";
 import classes from "@/components/staff/exercise-form.module.css";
 import { InstantInput } from "@/components/staff/instant-input";
@@ -115,7 +116,8 @@ const ORIENTATION_CHOICES = [
 ] as const;
 
 /** What the bench asks of students, and how they may hold the stone. */
-export function BenchRuleFields({ draft, onChange }: ExerciseFieldsProps) {
+export function BenchRuleFields(props: ExerciseFieldsProps) {
+  const { draft, onChange } = props;
   return (
     <div className={classes.fields}>
       <div className={classes.pair}>
@@ -148,6 +150,11 @@ export function BenchRuleFields({ draft, onChange }: ExerciseFieldsProps) {
           </div>
         </Radio.Group>
       </div>
+      <div className={classes.pair}>
+        <ProofFields {...props} />
+        <TimeLimitField {...props} />
+      </div>
+      <DottingFields {...props} />
       <Textarea
         label="Your school’s own rules for cleaning and handling"
         description="Shown first on the preparation card. They go before anything that the card says."

@@ -20,6 +20,8 @@ const WORDS: Readonly<Record<string, string>> = {
   "rescore-exercise": "rescored an exercise",
   "open-sitting": "opened a sitting",
   "hand-in": "handed in",
+  "grant-extra-time": "gave extra time",
+  "follow-clock": "moved time limits with the clock",
   "release-debrief": "released a debrief",
   "withdraw-release": "took a release back",
   "sign-in": "signed in",

@@ -12,6 +12,12 @@ export function toExerciseDraft({ exercise, notes, rules, rubric, stones }: Revi
     closesAt: exercise.closesAt ?? "",
     preparation: rules.preparation,
     schoolRules: rules.schoolRules,
+    proofs: rules.proofs,
+    areProofsRequired: rules.areProofsRequired,
+    isDottingOn: rules.dotting.isOn,
+    burstDots: rules.dotting.burstDots,
+    burstGapS: rules.dotting.burstGapMs / 1000,
+    minutesPerStone: rules.minutesPerStone ?? "",
     orientation: rubric.orientation,
     stoneIds: stones.map(({ stoneId }) => stoneId),
   };

@@ -15,6 +15,7 @@ export type AppErrorCode =
   | "taken-over" // this sitting is being written from another tab or device
   | "closed" // the exercise or the sitting takes no more work
   | "too-many-attempts" // slow down
+  | "no-room" // the disk that the database is on is full; nothing was written
   | "not-set-up"; // the program lacks something that its operator must set
 
 /**

@@ -50,5 +50,6 @@ export async function getBenchWatch(
     lastSeq: row.lastSeq,
     reference: await findReference(stone.id),
     notes: await listNotes(row.id),
+    endsAt: row.endsAt?.toISOString() ?? null,
   });
 }

@@ -10,6 +10,12 @@ import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
 import { SittingStateSchema } from "@/lib/plot/sitting-state";
 import { type BenchView, BenchViewSchema } from "@/lib/plot/student-view";
 
+/** The latest moment in a log, ms since the opening; 0 for an empty one. */
+async function getLastAtMs(sittingId: string): Promise<number> {
+  const { _max } = await getDatabase().sittingEvent.aggregate({ where: { sittingId }, _max: { atMs: true } });
+  return _max.atMs ?? 0;
+}
+
 /** A student's own sitting as the bench opens it, handed in or not. Throws AppError `not-found`. */
 export async function getBench(viewer: Viewer, sittingId: string): Promise<BenchView> {
   requireRole(viewer, "read-bench");
@@ -27,11 +33,14 @@ export async function getBench(viewer: Viewer, sittingId: string): Promise<Bench
     stone: toStoneCard(stone),
     ...toTermsView(parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms")),
     openedAt: row.openedAt.toISOString(),
+    endsAt: row.endsAt?.toISOString() ?? null,
     readAt: new Date().toISOString(),
     plot: state.plot,
     prepared: state.prepared,
     lastSeq: state.lastSeq,
+    lastAtMs: await getLastAtMs(row.id),
     writerId: row.writerId,
     handedInAt: row.handIn?.handedInAt.toISOString() ?? null,
+    timedOut: row.handIn?.timedOut ?? false,
   });
 }

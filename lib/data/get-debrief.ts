@@ -5,6 +5,7 @@ import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
 import { toTermsView } from "@/lib/data/store/to-terms-view";
+import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
 import { PlotSchema } from "@/lib/plot/plots-file";
 import { RubricSchema } from "@/lib/plot/rubric";
@@ -23,6 +24,7 @@ function toSetting(row: SittingRow) {
     studentName: row.student.name,
     stone: toStoneCard(stone),
     ...toTermsView(parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms")),
+    dotting: parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules").dotting,
     openedAt: row.openedAt.toISOString(),
     releasedAt: row.releases[0]?.releasedAt.toISOString() ?? null,
   };
@@ -62,6 +64,7 @@ export async function getDebrief(viewer: Viewer, sittingId: string): Promise<Deb
   return DebriefViewSchema.parse({
     ...toSetting(row),
     handedInAt: handIn.handedInAt.toISOString(),
+    timedOut: handIn.timedOut,
     plot: parseColumn(PlotSchema, handIn.plot, "HandIn.plot"),
     prepared: parseColumn(PreparedSchema, handIn.prepared, "HandIn.prepared"),
     reference: parseColumn(ReferenceSchema, current.reference.body, "Reference.body"),

@@ -27,14 +27,19 @@ function toStones(exercise: ExerciseWithParts) {
 }
 
 /** Who is enrolled, and who has sat the exercise and is enrolled no more; by name. */
-async function listStudents(sectionId: string, sittings: readonly CellRow[]) {
+async function listStudents(exerciseId: string, sectionId: string, sittings: readonly CellRow[]) {
+  const allowances = await getDatabase().allowance.findMany({ where: { exerciseId } });
+  const allowed = new Map(allowances.map((one) => [one.studentId, one]));
   const enrolments = await getDatabase().enrolment.findMany({
     where: { sectionId },
     select: { student: { select: { id: true, name: true } } },
   });
   const byId = new Map(
     [...enrolments.map(({ student }) => student), ...sittings.map(({ student }) => student)].map(
-      ({ id, name }) => [id, { studentId: id, name }],
+      ({ id, name }) => {
+        const { extraMinutes = 0, reason = "" } = allowed.get(id) ?? {};
+        return [id, { studentId: id, name, extraMinutes, extraReason: reason }];
+      },
     ),
   );
   return [...byId.values()].sort(
@@ -53,7 +58,7 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
     orderBy: { attempt: "asc" },
     include: CELL_PARTS,
   });
-  const students = await listStudents(exercise.sectionId, sittings);
+  const students = await listStudents(exerciseId, exercise.sectionId, sittings);
   const stones = toStones(exercise);
   const terms = parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms");
   const { scales } = resolveTerms(terms);

@@ -1,7 +1,9 @@
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
+import { parseColumn } from "@/lib/data/store/parse-column";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
 import { whereSectionInScope } from "@/lib/data/store/where-in-scope";
+import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import {
   type ExercisePhase,
   type MyExercise,
@@ -53,8 +55,15 @@ function toMyStone(row: StoneRow, phase: ExercisePhase): typeof MyStoneSchema._o
     sittingId: sitting?.id ?? null,
     markCount: sitting?.markCount ?? 0,
     handedInAt: sitting?.handIn?.handedInAt.toISOString() ?? null,
+    endsAt: state === "on-the-bench" ? (sitting?.endsAt?.toISOString() ?? null) : null,
     total: state === "debrief-ready" && total !== undefined ? total / 100 : null,
   };
+}
+
+/** The student's own time for each stone, extra time included. */
+function toOwnMinutes(exercise: { rules: unknown; allowances: readonly { extraMinutes: number }[] }) {
+  const { minutesPerStone } = parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules");
+  return minutesPerStone === null ? null : minutesPerStone + (exercise.allowances[0]?.extraMinutes ?? 0);
 }
 
 /**
@@ -68,6 +77,7 @@ export async function listMyExercises(viewer: Viewer): Promise<MyExercise[]> {
     orderBy: [{ dueAt: "asc" }, { title: "asc" }],
     include: {
       section: { select: { name: true } },
+      allowances: { where: { studentId: viewer.userId } },
       stones: {
         orderBy: { position: "asc" },
         include: { stone: true, sittings: mySittings(viewer.userId) },
@@ -86,6 +96,7 @@ export async function listMyExercises(viewer: Viewer): Promise<MyExercise[]> {
       dueAt: exercise.dueAt.toISOString(),
       closesAt: exercise.closesAt?.toISOString() ?? null,
       phase,
+      minutesPerStone: toOwnMinutes(exercise),
       stones: exercise.stones.map((stone) => toMyStone(stone, phase)),
     });
   });

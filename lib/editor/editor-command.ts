@@ -10,12 +10,16 @@ import type { View } from "@/lib/gem/point";
 
 export type EditorMode = "bench" | "reference" | "debrief";
 
-/** What a command acts on. */
-export interface CommandContext {
+/** What a command on the selected mark acts on: no view is needed for it. */
+export interface MarkCommandContext {
   readonly state: EditorState<EditorMark>;
+  readonly mode: EditorMode;
+}
+
+/** What a command acts on. */
+export interface CommandContext extends MarkCommandContext {
   readonly view: View;
   readonly viewport: Viewport;
-  readonly mode: EditorMode;
 }
 
 /** How a command stands to undo: it makes an entry, walks along the entries, or leaves them alone. */
@@ -36,6 +40,11 @@ export interface EditorCommand {
   readonly modes?: readonly EditorMode[];
   /** The actions to take; none where there is nothing to act on. */
   readonly effect: (context: CommandContext) => readonly EditorAction<EditorMark>[];
+}
+
+/** A command that takes the selected mark alone, and so works wherever the focus is in the editor. */
+export interface MarkCommand extends EditorCommand {
+  readonly effect: (context: MarkCommandContext) => readonly EditorAction<EditorMark>[];
 }
 
 /** The modes in which marks are made and changed. */

@@ -1,7 +1,13 @@
 /** Keys for marks and their points: undo, delete, next and previous, confidence, proofs. */
 import type { EditorMark } from "@/lib/editor/drawn-mark";
 import type { EditorAction } from "@/lib/editor/editor-action";
-import { type CommandContext, EDITING_MODES, type EditorCommand } from "@/lib/editor/editor-command";
+import {
+  type CommandContext,
+  EDITING_MODES,
+  type EditorCommand,
+  type MarkCommand,
+  type MarkCommandContext,
+} from "@/lib/editor/editor-command";
 import type { EditorState } from "@/lib/editor/editor-state";
 import { findMark, listMarks } from "@/lib/editor/plot-document";
 import { toggleProof } from "@/lib/editor/toggle-proof";
@@ -35,15 +41,16 @@ function selectVertexBeside(
   ];
 }
 
-function findPlotted({ state, mode }: CommandContext): PlottedMark | null {
+function findPlotted({ state, mode }: MarkCommandContext): PlottedMark | null {
   const mark = findMark(state.document, state.selectedId);
   return mode === "bench" && mark !== null && "characteristic" in mark ? (mark as PlottedMark) : null;
 }
 
-const PROOF_KEYS: Readonly<Record<Proof, string>> = { wiped: "w", tilted: "t", regripped: "g" };
+/** The key of each proof. */
+export const PROOF_KEYS: Readonly<Record<Proof, string>> = { wiped: "w", tilted: "t", regripped: "g" };
 
 const PROOF_COMMANDS = PROOFS.map(
-  (proof): EditorCommand => ({
+  (proof): MarkCommand => ({
     name: `proof-${proof}`,
     label: `Selected mark: ${proof}, yes or no`,
     group: "Marks",
@@ -58,7 +65,7 @@ const PROOF_COMMANDS = PROOFS.map(
 );
 
 const CONFIDENCE_COMMANDS = [1, 2, 3, 4, 5].map(
-  (confidence): EditorCommand => ({
+  (confidence): MarkCommand => ({
     name: `confidence-${confidence}`,
     label: `Selected mark: confidence ${confidence}`,
     family: "Confidence of the selected mark",
@@ -72,6 +79,9 @@ const CONFIDENCE_COMMANDS = [1, 2, 3, 4, 5].map(
     },
   }),
 );
+
+/** What is known of the selected mark: one key each. */
+export const KNOWLEDGE_COMMANDS: readonly MarkCommand[] = [...CONFIDENCE_COMMANDS, ...PROOF_COMMANDS];
 
 function deleteSelected({ state }: CommandContext): readonly EditorAction<EditorMark>[] {
   const { gesture, selectedId: id, selectedVertex: vertex } = state;
@@ -125,8 +135,7 @@ export const MARK_COMMANDS: readonly EditorCommand[] = [
     undo: "leaves-alone",
     effect: ({ state }) => selectBeside(state, -1),
   },
-  ...CONFIDENCE_COMMANDS,
-  ...PROOF_COMMANDS,
+  ...KNOWLEDGE_COMMANDS,
   {
     name: "next-point",
     label: "Next point of the selected mark",

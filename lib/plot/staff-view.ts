@@ -119,6 +119,8 @@ export const ReviewCellSchema = z.strictObject({
   /** Steps from the reference's clarity: positive is harsher. Null where either is missing. */
   clarityBias: z.int().nullable(),
   suspectStone: z.string().nullable(),
+  /** Handed in because the time ran out. */
+  timedOut: z.boolean(),
 });
 export type ReviewCell = z.infer<typeof ReviewCellSchema>;
 
@@ -142,7 +144,15 @@ export const ReviewGridSchema = z.strictObject({
       clarity: z.string().nullable(),
     }),
   ),
-  students: z.array(z.strictObject({ studentId: z.string(), name: z.string() })),
+  students: z.array(
+    z.strictObject({
+      studentId: z.string(),
+      name: z.string(),
+      /** Beyond the exercise's own time limit. */
+      extraMinutes: z.int(),
+      extraReason: z.string(),
+    }),
+  ),
   /** One for every student and stone, students first. */
   cells: z.array(ReviewCellSchema),
 });
@@ -162,6 +172,8 @@ export const BenchWatchSchema = z.strictObject({
   reference: ReferenceSchema.nullable(),
   /** What staff have sent to this bench, oldest first. */
   notes: z.array(SentNoteSchema),
+  /** When the time runs out; null without a limit. */
+  endsAt: instant.nullable(),
 });
 export type BenchWatchView = z.infer<typeof BenchWatchSchema>;
 

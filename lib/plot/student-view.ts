@@ -5,7 +5,7 @@
  */
 import { z } from "zod";
 import { CHARACTERISTIC_CLASSES } from "@/lib/plot/characteristic";
-import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
+import { DottingNoteRuleSchema, ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ScalesSchema } from "@/lib/plot/grades";
 import { PlotSchema } from "@/lib/plot/plots-file";
 import { ScoreDetailSchema, ScoreResultSchema } from "@/lib/plot/score-result";
@@ -33,6 +33,8 @@ export const MyStoneSchema = z.strictObject({
   /** Of the student's own plot. */
   markCount: z.int(),
   handedInAt: instant.nullable(),
+  /** When the time for a stone on the bench runs out; null without a limit. */
+  endsAt: instant.nullable(),
   /** Points, once the debrief is released. */
   total: z.number().nullable(),
 });
@@ -46,6 +48,8 @@ export const MyExerciseSchema = z.strictObject({
   dueAt: instant,
   closesAt: instant.nullable(),
   phase: z.enum(EXERCISE_PHASES),
+  /** This student's own time for each stone, extra time included; null without a limit. */
+  minutesPerStone: z.int().nullable(),
   stones: z.array(MyStoneSchema),
 });
 export type MyExercise = z.infer<typeof MyExerciseSchema>;
@@ -76,19 +80,29 @@ export const BenchViewSchema = z.strictObject({
   scales: ScalesSchema,
   characteristics: z.array(CharacteristicViewSchema),
   openedAt: instant,
+  /** When the time runs out, by the server's clock; null without a limit. */
+  endsAt: instant.nullable(),
   /** The server's clock when this was read: the bench counts `atMs` from `openedAt` by it. */
   readAt: instant,
   plot: PlotSchema,
   prepared: PreparedSchema,
   lastSeq: z.int(),
+  /** The `atMs` of the last step, 0 without one: what the bench does next is never earlier. */
+  lastAtMs: z.number(),
   /** The tab or device that writes this sitting now, if any; an opaque id made by the browser. */
   writerId: z.string().nullable(),
   handedInAt: instant.nullable(),
+  /** Handed in because the time ran out. */
+  timedOut: z.boolean(),
 });
 export type BenchView = z.infer<typeof BenchViewSchema>;
 
 /** The answer to a batch of events: what is now safe on disk. */
-export const SavedSchema = z.strictObject({ lastSeq: z.int() });
+export const SavedSchema = z.strictObject({
+  lastSeq: z.int(),
+  /** When the time runs out, as it stands now; null without a limit. */
+  endsAt: instant.nullable(),
+});
 
 /** Sent only for a sitting whose debrief is released, or to staff. */
 export const DebriefViewSchema = z.strictObject({
@@ -101,6 +115,9 @@ export const DebriefViewSchema = z.strictObject({
   characteristics: z.array(CharacteristicViewSchema),
   openedAt: instant,
   handedInAt: instant,
+  timedOut: z.boolean(),
+  /** By which the bench knew dotting; the replay marks it by the same. */
+  dotting: DottingNoteRuleSchema,
   releasedAt: instant.nullable(),
   plot: PlotSchema,
   prepared: PreparedSchema,

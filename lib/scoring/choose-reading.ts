@@ -1,10 +1,11 @@
 /** Which reading of a plot counts, and which would fit better but earns nothing (SPEC 3). */
+
+import type { DottingBurst } from "@/lib/plot/find-dotting";
 import type { Rubric } from "@/lib/plot/rubric";
 import { toTie } from "@/lib/scoring/assign-pairs";
 import { type Bound, boundReadings } from "@/lib/scoring/bound-readings";
 import { getDeduction, getPlotPoints, toHundredths } from "@/lib/scoring/count-points";
 import { findCauses, type Stray } from "@/lib/scoring/find-causes";
-import type { DottingBurst } from "@/lib/scoring/is-dotting";
 import { listPairs } from "@/lib/scoring/list-pairs";
 import { type Matching, matchMarks } from "@/lib/scoring/match-marks";
 import { layPlot, type PlottedModel } from "@/lib/scoring/prepare-plot";

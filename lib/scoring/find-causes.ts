@@ -1,10 +1,10 @@
 /** Why each stray came about, with its evidence: the first cause that fits (SPEC 5). */
 import type { View } from "@/lib/gem/point";
+import type { DottingBurst } from "@/lib/plot/find-dotting";
 import type { Cause, Decoy } from "@/lib/plot/mark";
 import type { Rubric } from "@/lib/plot/rubric";
 import { toTie } from "@/lib/scoring/assign-pairs";
 import { findGlints, type GlintEvidence } from "@/lib/scoring/find-glints";
-import type { DottingBurst } from "@/lib/scoring/is-dotting";
 import type { MarkGeometry } from "@/lib/scoring/mark-geometry";
 import type { Matching } from "@/lib/scoring/match-marks";
 import { boundDistance, measureNearness, measureOneSided } from "@/lib/scoring/measure-distance";

@@ -1,7 +1,7 @@
 import { VIEWS, type View } from "@/lib/gem/point";
+import { compareIds } from "@/lib/plot/compare-ids";
 import type { PlottedMark } from "@/lib/plot/mark";
 import type { Plot } from "@/lib/plot/plots-file";
-import { compareIds } from "@/lib/scoring/compare-ids";
 import { type MarkGeometry, measureShape, moveGeometry } from "@/lib/scoring/mark-geometry";
 import { AS_DRAWN, type Reading, toMotion } from "@/lib/scoring/reading";
 

@@ -1,8 +1,9 @@
 /** Which stone of a tray a plot shows (SPEC 8): stones get swapped, and a few marks tell which one this is. */
+
+import { compareIds } from "@/lib/plot/compare-ids";
 import type { Plot } from "@/lib/plot/plots-file";
 import type { Rubric } from "@/lib/plot/rubric";
 import { boundReadings } from "@/lib/scoring/bound-readings";
-import { compareIds } from "@/lib/scoring/compare-ids";
 import { comparePlaces } from "@/lib/scoring/compare-places";
 import { listPairs } from "@/lib/scoring/list-pairs";
 import { type Matching, matchMarks } from "@/lib/scoring/match-marks";

@@ -10,6 +10,7 @@
  * those of the files (design.md); pairs are always (reference, plotted).
  */
 import type { CharacteristicTable } from "@/lib/plot/characteristic";
+import { findDottingBursts } from "@/lib/plot/find-dotting";
 import type { Scales } from "@/lib/plot/grades";
 import type { ResolvedSet } from "@/lib/plot/parse-exercise-set";
 import type { Plot, PlotsFile } from "@/lib/plot/plots-file";
@@ -22,7 +23,6 @@ import { getDeduction, getGradePoints, roundLines } from "@/lib/scoring/count-po
 import type { Exhibit } from "@/lib/scoring/exhibit";
 import { explainMatched, explainMerged } from "@/lib/scoring/explain-found";
 import { explainStray } from "@/lib/scoring/explain-stray";
-import { findDottingBursts } from "@/lib/scoring/is-dotting";
 import { listLines } from "@/lib/scoring/list-lines";
 import { getGirdleWidthMm } from "@/lib/scoring/name-things";
 import { type PlottedModel, preparePlot } from "@/lib/scoring/prepare-plot";
@@ -31,7 +31,6 @@ import { findSuspectStone } from "@/lib/scoring/rank-stones";
 import { type GradeRating, rateGrades } from "@/lib/scoring/rate-grades";
 import { suggestPractice } from "@/lib/scoring/suggest-practice";
 
-export { extendDotting, findDottingBursts, isDotting, NO_DOTS } from "@/lib/scoring/is-dotting";
 export { type PreparedReference, prepareReference } from "@/lib/scoring/prepare-reference";
 export { rankStones } from "@/lib/scoring/rank-stones";
 

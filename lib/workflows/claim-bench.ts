@@ -7,6 +7,7 @@ import { requireOwnSitting, requireStillOpen, requireWriter } from "@/lib/data/s
 import { writeTrail } from "@/lib/data/store/write-trail";
 import { parseInput } from "@/lib/plot/parse-input";
 import { WriterIdSchema } from "@/lib/plot/writer-id";
+import { followClock } from "@/lib/workflows/timed/follow-clock";
 
 const InputSchema = z.strictObject({
   sittingId: z.string(),
@@ -15,15 +16,16 @@ const InputSchema = z.strictObject({
 });
 
 /**
- * Makes a tab or device the one that writes a sitting, and tells it what is saved. Throws AppError `not-found`,
+ * Makes a tab or device the one that writes a sitting, and tells it what is saved and when the time runs out. Throws AppError `not-found`,
  * `closed`, or `taken-over` when another writes and this one does not ask to take over.
  */
 export async function claimBench(
   viewer: Viewer,
   input: z.input<typeof InputSchema>,
-): Promise<{ lastSeq: number; writerId: string }> {
+): Promise<{ lastSeq: number; writerId: string; endsAt: string | null }> {
   requireRole(viewer, "write-bench");
   const { sittingId, writerId, takeOver } = parseInput(InputSchema, input);
+  await followClock();
   const claimed = await runInTransaction(async (transaction) => {
     const row = await requireOwnSitting(transaction, viewer, sittingId);
     requireStillOpen(row);
@@ -38,7 +40,7 @@ export async function claimBench(
         subjectId: sittingId,
       });
     }
-    return { lastSeq: row.lastSeq, writerId };
+    return { lastSeq: row.lastSeq, writerId, endsAt: row.endsAt?.toISOString() ?? null };
   });
   noteWork(sittingId);
   return claimed;

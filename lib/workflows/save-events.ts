@@ -23,6 +23,7 @@ import {
 import { SittingStateSchema } from "@/lib/plot/sitting-state";
 import { StoneBodySchema } from "@/lib/plot/stone";
 import { WriterIdSchema } from "@/lib/plot/writer-id";
+import { followClock } from "@/lib/workflows/timed/follow-clock";
 
 /** Events of one batch; a bench that was long without a network sends several. */
 export const MOST_EVENTS = 500;
@@ -134,23 +135,25 @@ async function appendEvents(
 export async function saveEvents(
   viewer: Viewer,
   input: z.input<typeof InputSchema>,
-): Promise<{ lastSeq: number }> {
+): Promise<{ lastSeq: number; endsAt: string | null }> {
   requireRole(viewer, "write-bench");
   const { sittingId, writerId, events } = parseInput(InputSchema, input);
   const ordered = [...events].sort((a, b) => a.seq - b.seq);
+  await followClock();
   const saved = await runInTransaction(async (transaction) => {
     const row = await requireOwnSitting(transaction, viewer, sittingId);
+    const endsAt = row.endsAt?.toISOString() ?? null;
     const again = ordered.filter(({ seq }) => seq <= row.lastSeq);
     const fresh = ordered.filter(({ seq }) => seq > row.lastSeq);
     await requireSameEvents(transaction, sittingId, again);
     // What is saved is acknowledged even when nothing more is taken.
-    if (fresh.length === 0) return { lastSeq: row.lastSeq };
-    requireStillOpen(row);
+    if (fresh.length === 0) return { lastSeq: row.lastSeq, endsAt };
+    requireStillOpen(row, Math.max(...fresh.map(({ atMs }) => atMs)));
     if (row.writerId === null) {
       await transaction.sitting.update({ where: { id: sittingId }, data: { writerId } });
     } else requireWriter(row, writerId);
     requireUnbroken(fresh, row.lastSeq);
-    return { lastSeq: await appendEvents(transaction, row, fresh) };
+    return { lastSeq: await appendEvents(transaction, row, fresh), endsAt };
   });
   noteWork(sittingId);
   announceSittings(sittingId);

@@ -2,13 +2,26 @@ import { isAppError } from "@/lib/base/app-error";
 import { applyMigrations } from "@/lib/data/apply-migrations";
 import { closeStreams } from "@/lib/data/open-streams";
 import { readEnvironment } from "@/lib/data/read-environment";
+import { handInOverdue } from "@/lib/workflows/hand-in-overdue";
 import { notePeers } from "@/lib/workflows/note-peers";
 import { resumeRescores } from "@/lib/workflows/resume-rescores";
 import { scorePending } from "@/lib/workflows/score-pending";
 
+/** Between two looks for stones whose time ran out, ms. */
+const SWEEP_MS = 5000;
+
+/** Hands in, for as long as the process lives, what ran out of time with no browser left to do it. */
+function sweepOverdue(): void {
+  const sweep = () =>
+    handInOverdue()
+      .catch((thrown: unknown) => console.error("the sweep of timed stones failed", thrown))
+      .then(() => void setTimeout(sweep, SWEEP_MS).unref());
+  void sweep();
+}
+
 /**
  * What a server does before it answers: checks its environment, brings the database up to date, and begins to score
- * what an earlier end cut off, rescores among it. Where that cannot be, it says why in a sentence and ends the process.
+ * what an earlier end cut off, rescores among it; from then on it hands in what runs out of time. Where that cannot be, it says why in a sentence and ends the process.
  */
 export async function startServer(): Promise<void> {
   try {
@@ -21,6 +34,7 @@ export async function startServer(): Promise<void> {
   notePeers();
   // The server stops once every answer is given, and a stream's answer has no end of its own.
   for (const signal of ["SIGTERM", "SIGINT"] as const) process.once(signal, closeStreams);
+  sweepOverdue();
   scorePending()
     .catch((thrown: unknown) => console.error("the sweep of hand-ins failed", thrown))
     .then(resumeRescores)

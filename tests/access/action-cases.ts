@@ -54,6 +54,11 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
     allowed: theirs,
     call: ({ exerciseId, benReleased }) => exercises.withdrawReleaseAction(exerciseId, [benReleased]),
   },
+  "(staff)/exercises grantExtraTimeAction": {
+    allowed: theirs,
+    call: ({ exerciseId, ada }) =>
+      exercises.grantExtraTimeAction(exerciseId, { studentId: ada.userId, extraMinutes: 5, reason: "" }),
+  },
   "(staff)/exercises saveRubricAction": {
     allowed: theirs,
     call: ({ exerciseId }) =>

@@ -13,6 +13,7 @@ import { exportGradebook } from "@/lib/workflows/export-gradebook";
 import { exportItems } from "@/lib/workflows/export-items";
 import { getProgress } from "@/lib/workflows/get-progress";
 import { getSectionReport } from "@/lib/workflows/get-section-report";
+import { grantExtraTime } from "@/lib/workflows/grant-extra-time";
 import { handIn } from "@/lib/workflows/hand-in";
 import { importExerciseSet } from "@/lib/workflows/import-exercise-set";
 import { noteBench } from "@/lib/workflows/note-bench";
@@ -122,6 +123,9 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   "hand-in handIn": makeCase(owner, (viewer, { adaOnBench }) =>
     handIn(viewer, { sittingId: adaOnBench, writerId: WRITER, lastSeq: 2 }),
   ),
+  "grant-extra-time grantExtraTime": makeCase(theirs, (viewer, { exerciseId, ada }) =>
+    grantExtraTime(viewer, { exerciseId, studentId: ada.userId, extraMinutes: 5, reason: "" }),
+  ),
   "save-rubric saveRubric": makeCase(theirs, (viewer, { exerciseId }) =>
     saveRubric(viewer, { exerciseId, baseVersion: 2, rubric: { ...DEFAULT_RUBRIC, near: 0.04 } }),
   ),
@@ -168,6 +172,7 @@ export const WORKFLOWS_WITHOUT_VIEWER: Readonly<Record<string, string>> = {
   "check-password checkPassword": "compares two texts",
   "create-first-director createFirstDirector": "works only while there is no account (tested below)",
   "find-client-address findClientAddress": "reads a request's headers",
+  "hand-in-overdue handInOverdue": "the program's own sweep of what ran out of time; gives back a count",
   "hash-password hashPassword": "hashes a text",
   "load-demo loadDemo": "set-up, before anybody is there; works only on an empty database",
   "note-peers notePeers": "notes the connection's other end",

@@ -9,6 +9,7 @@ import { RubricSchema } from "@/lib/plot/rubric";
 import { applyRescore } from "@/lib/workflows/apply-rescore";
 import { createExercise } from "@/lib/workflows/create-exercise";
 import { discardRescore } from "@/lib/workflows/discard-rescore";
+import { grantExtraTime } from "@/lib/workflows/grant-extra-time";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveRubric } from "@/lib/workflows/save-rubric";
@@ -29,6 +30,11 @@ const ExerciseInputSchema = z.strictObject({
   revision: z.int().min(0),
 });
 const RubricInputSchema = z.strictObject({ baseVersion: z.int().min(1), rubric: RubricSchema });
+const ExtraTimeSchema = z.strictObject({
+  studentId: z.string(),
+  extraMinutes: z.int(),
+  reason: z.string(),
+});
 const SittingIdsSchema = z.array(z.string()).min(1).max(20_000);
 
 export async function createExerciseAction(input: unknown): Promise<ActionResult<{ exerciseId: string }>> {
@@ -81,6 +87,18 @@ export async function withdrawReleaseAction(
     await withdrawRelease(viewer, { sittingIds: ids });
     revalidatePath(`/exercises/${exerciseId}`, "layout");
     return { count: ids.length };
+  });
+}
+
+export async function grantExtraTimeAction(exerciseId: string, input: unknown): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    await grantExtraTime(viewer, {
+      exerciseId: z.string().parse(exerciseId),
+      ...ExtraTimeSchema.parse(input),
+    });
+    revalidatePath(`/exercises/${exerciseId}`, "layout");
+    return undefined;
   });
 }
 

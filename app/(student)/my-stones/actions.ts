@@ -6,11 +6,14 @@ import { toActionResult } from "@/components/forms/action-result";
 import { requireViewer } from "@/lib/data/require-viewer";
 import { openSitting } from "@/lib/workflows/open-sitting";
 
-/** Opens a student's sitting on a stone that is set for them, or finds the one they have. */
-export async function openSittingAction(exerciseStoneId: unknown) {
+/** Opens a student's sitting on a stone that is set for them, or finds the one they have. A timed stone wants the minutes that they agreed to. */
+export async function openSittingAction(exerciseStoneId: unknown, agreedMinutes: unknown = null) {
   return toActionResult(async () => {
     const viewer = await requireViewer();
-    const { sittingId } = await openSitting(viewer, { exerciseStoneId: z.string().parse(exerciseStoneId) });
+    const { sittingId } = await openSitting(viewer, {
+      exerciseStoneId: z.string().parse(exerciseStoneId),
+      agreedMinutes: z.int().nullable().parse(agreedMinutes),
+    });
     revalidatePath("/my-stones");
     return { sittingId };
   });

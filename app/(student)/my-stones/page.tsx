@@ -10,12 +10,17 @@ import { PageHeader } from "@/components/ui/page-header";
 import { PracticeNote } from "@/components/ui/practice-note";
 import { listMyExercises } from "@/lib/data/list-my-exercises";
 import { requireViewer } from "@/lib/data/require-viewer";
+import { handInOverdue } from "@/lib/workflows/hand-in-overdue";
 
 export const metadata: Metadata = { title: "My stones" };
 export const dynamic = "force-dynamic";
 
 export default async function MyStonesPage() {
-  const exercises = sortByUrgency(await getForPage(async () => listMyExercises(await requireViewer())));
+  const exercises = await getForPage(async () => {
+    const viewer = await requireViewer();
+    await handInOverdue({ studentId: viewer.userId });
+    return sortByUrgency(await listMyExercises(viewer));
+  });
   return (
     <div className="page">
       <PageHeader title="My stones" />

@@ -3,6 +3,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { AppError } from "@/lib/base/app-error";
 import type { Transaction } from "@/lib/data/store/database";
 import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
+import { isGraceOver, isMadeInTime, isTimeOver } from "@/lib/plot/time-limit";
 import { toExercisePhase } from "@/lib/plot/to-exercise-phase";
 
 /** The viewer's own sitting, handed in or not. Throws AppError `not-found`. */
@@ -14,9 +15,17 @@ export async function requireOwnSitting(
   return requireAccess(viewer, "write-bench", await findSitting(transaction, sittingId)).row;
 }
 
-/** Refuses a sitting that takes no more work. Throws AppError `closed`. */
-export function requireStillOpen(row: SittingRow): void {
+/**
+ * Refuses a sitting that takes no more work. Once its time has run out, it still takes for a short while what was made
+ * before the end: `lastMadeMs` is when the latest of it was, since the opening. Throws AppError `closed`.
+ */
+export function requireStillOpen(row: SittingRow, lastMadeMs = 0): void {
   if (row.handIn !== null) throw new AppError("closed", "This stone is handed in; it takes no more changes.");
+  const nowMs = Date.now();
+  if (isTimeOver(row, nowMs)) {
+    if (!isGraceOver(row, nowMs) && isMadeInTime(row, lastMadeMs)) return;
+    throw new AppError("closed", "The time for this stone has run out; what was saved by then is handed in.");
+  }
   if (toExercisePhase(row.exerciseStone.exercise, new Date()) === "closed") {
     throw new AppError("closed", "This exercise is closed; it takes no more changes.");
   }

@@ -57,6 +57,7 @@ export function toReviewCell(
     straysByCause: {},
     clarityBias: null,
     suspectStone: null,
+    timedOut: sitting?.handIn?.timedOut ?? false,
   };
   if (sitting === undefined) return { ...empty, state: "not-begun" };
   if (sitting.handIn === null) return { ...empty, state: "on-the-bench" };

@@ -2,13 +2,13 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import { turnPoint } from "@/lib/gem/point";
+import { findDottingBursts } from "@/lib/plot/find-dotting";
 import { DEFAULT_RUBRIC, type Rubric, resolveRubric } from "@/lib/plot/rubric";
 import { mapVertices } from "@/lib/plot/shape";
 import { boundReadings } from "@/lib/scoring/bound-readings";
 import { chooseReading } from "@/lib/scoring/choose-reading";
 import { getDeduction, getPlotPoints, toHundredths } from "@/lib/scoring/count-points";
 import { findCauses } from "@/lib/scoring/find-causes";
-import { findDottingBursts } from "@/lib/scoring/is-dotting";
 import { listPairs } from "@/lib/scoring/list-pairs";
 import { matchMarks } from "@/lib/scoring/match-marks";
 import { layPlot, preparePlot } from "@/lib/scoring/prepare-plot";

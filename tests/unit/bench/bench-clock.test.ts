@@ -19,6 +19,28 @@ it("never runs backwards, though the server's clock is set back", () => {
   expect(clock.sinceOpenedMs()).toBe(before);
 });
 
+it("goes on with the steady clock meanwhile, so that dots made apart are not timed as one burst", () => {
+  let steadyMs = 0;
+  const clock = createBenchClock(OPENED, READ, () => steadyMs);
+  const before = clock.sinceOpenedMs();
+  clock.heed(Date.parse(READ) - 3_600_000);
+  const times = [2000, 4000, 6000].map((at) => {
+    steadyMs = at;
+    return clock.sinceOpenedMs() - before;
+  });
+  expect(times).toEqual([2000, 4000, 6000]);
+});
+
+it("starts where the log has come to, though the server's clock was set back before the page was read", () => {
+  let steadyMs = 0;
+  const clock = createBenchClock(OPENED, READ, () => steadyMs);
+  clock.startFrom(900_000);
+  steadyMs = 1000;
+  expect(clock.sinceOpenedMs()).toBe(901_000);
+  clock.startFrom(5);
+  expect(clock.sinceOpenedMs()).toBe(901_000);
+});
+
 it("catches up after a sleep that stopped the browser's steady clock", () => {
   const clock = createBenchClock(OPENED, READ, () => 0);
   clock.heed(Date.parse(READ) + 3_600_000);

@@ -85,6 +85,7 @@ function createClient(server: FakeServer, store: FakeStore, writerId = "tab-a") 
     base: rebuildSitting(server.log),
     door: server.door(writerId),
     store,
+    onLogReaches: () => {},
     sinceOpenedMs: () => {
       clockMs += 10;
       return clockMs;

@@ -17,6 +17,7 @@ const exercise = (
   opensAt: `2026-11-${String(dueDay - 1).padStart(2, "0")}T08:00:00.000Z`,
   dueAt: `2026-11-${String(dueDay).padStart(2, "0")}T08:00:00.000Z`,
   closesAt: null,
+  minutesPerStone: null,
   phase,
   stones: states.map((state, index) => ({
     exerciseStoneId: `${title}-${index}`,
@@ -27,6 +28,7 @@ const exercise = (
     sittingId: state === "not-begun" ? null : `${title}-${index}`,
     markCount: 0,
     handedInAt: state === "debrief-ready" ? `2026-11-0${index + 1}T08:00:00.000Z` : null,
+    endsAt: null,
     total: null,
   })),
 });

@@ -1,8 +1,8 @@
 /** What the engine's sentences may claim (rule 7). */
 import { describe, expect, it } from "vitest";
+import { compareIds } from "@/lib/plot/compare-ids";
 import type { PlottedMark, ReferenceMark } from "@/lib/plot/mark";
 import type { Reference } from "@/lib/plot/stone";
-import { compareIds } from "@/lib/scoring/compare-ids";
 import {
   getGirdleWidthMm,
   nameAway,

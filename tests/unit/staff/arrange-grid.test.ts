@@ -23,6 +23,7 @@ const cell = (studentId: string, exerciseStoneId: string, more: Partial<ReviewCe
   straysByCause: {},
   clarityBias: null,
   suspectStone: null,
+  timedOut: false,
   ...more,
 });
 const scored = (sittingId: string, total: number): Partial<ReviewCell> => ({
@@ -31,6 +32,7 @@ const scored = (sittingId: string, total: number): Partial<ReviewCell> => ({
   state: "scored",
 });
 
+const NO_EXTRA = { extraMinutes: 0, extraReason: "" };
 const AT = "2026-11-25T09:00:00.000Z";
 const GRID: ReviewGrid = ReviewGridSchema.parse({
   exercise: {
@@ -59,9 +61,9 @@ const GRID: ReviewGrid = ReviewGridSchema.parse({
     { exerciseStoneId: "x2", stoneId: "2", label: "A-02", clarity: null },
   ],
   students: [
-    { studentId: "u1", name: "Wren" },
-    { studentId: "u2", name: "Ada" },
-    { studentId: "u3", name: "Élodie" },
+    { studentId: "u1", name: "Wren", ...NO_EXTRA },
+    { studentId: "u2", name: "Ada", ...NO_EXTRA },
+    { studentId: "u3", name: "Élodie", ...NO_EXTRA },
   ],
   cells: [
     cell("u1", "x1", scored("s11", 80)),

@@ -11,6 +11,12 @@ const DRAFT: ExerciseDraft = {
   closesAt: "",
   preparation: "asked",
   schoolRules: " Ask first. ",
+  proofs: "none",
+  areProofsRequired: false,
+  isDottingOn: true,
+  burstDots: 6,
+  burstGapS: 1.5,
+  minutesPerStone: "",
   orientation: "free",
   stoneIds: ["b", "a"],
 };
@@ -37,6 +43,30 @@ describe("an exercise's draft", () => {
     expect(pathsOf({ dueAt: "2026-11-25T09:00:00Z" })).toEqual(["dueAt"]);
     expect(pathsOf({ closesAt: "2026-12-01T09:00:00Z" })).toEqual(["closesAt"]);
     expect(pathsOf({ closesAt: "2026-12-02T09:00:00Z" })).toEqual([]);
+  });
+
+  it("takes whole minutes or none, and numbers of dotting only where the note is on", () => {
+    expect(pathsOf({ minutesPerStone: 20 })).toEqual([]);
+    expect(pathsOf({ minutesPerStone: 0 })).toEqual(["minutesPerStone"]);
+    expect(pathsOf({ minutesPerStone: 2.5, burstDots: 1, burstGapS: "" })).toEqual([
+      "burstDots",
+      "burstGapS",
+      "minutesPerStone",
+    ]);
+    expect(pathsOf({ isDottingOn: false, burstDots: "", burstGapS: "" })).toEqual([]);
+  });
+
+  it("is sent with what the bench asks for", () => {
+    const draft = { ...DRAFT, proofs: "dots", areProofsRequired: true, minutesPerStone: 20, burstGapS: 0.8 };
+    expect(toExerciseInput(draft as ExerciseDraft).rules).toEqual({
+      preparation: "asked",
+      schoolRules: "Ask first.",
+      proofs: "dots",
+      areProofsRequired: true,
+      dotting: { isOn: true, burstDots: 6, burstGapMs: 800 },
+      minutesPerStone: 20,
+    });
+    expect(toExerciseInput({ ...DRAFT, areProofsRequired: true }).rules.areProofsRequired).toBe(false);
   });
 
   it("is sent trimmed, open-ended as null, the stones in their order", () => {

@@ -1,9 +1,14 @@
 import type { Metadata } from "next";
-import { releaseDebriefsAction, withdrawReleaseAction } from "@/app/(staff)/exercises/actions";
+import {
+  grantExtraTimeAction,
+  releaseDebriefsAction,
+  withdrawReleaseAction,
+} from "@/app/(staff)/exercises/actions";
 import { getScoredGrid } from "@/app/(staff)/exercises/get-scored-grid";
 import { getForPage } from "@/app/get-for-page";
 import { ExerciseFacts } from "@/components/staff/exercise-facts";
 import { ExportMenu } from "@/components/staff/export-menu";
+import { ExtraTime } from "@/components/staff/extra-time";
 import { OlderNote } from "@/components/staff/older-note";
 import { ReviewGrid } from "@/components/staff/review-grid";
 import { EmptyState } from "@/components/ui/empty-state";
@@ -47,6 +52,13 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
             grid={grid}
             release={releaseDebriefsAction.bind(null, exerciseId)}
             withdraw={withdrawReleaseAction.bind(null, exerciseId)}
+          />
+        )}
+        {grid.rules.minutesPerStone !== null && grid.students.length > 0 && (
+          <ExtraTime
+            minutesPerStone={grid.rules.minutesPerStone}
+            students={grid.students}
+            grant={grantExtraTimeAction.bind(null, exerciseId)}
           />
         )}
         <PracticeNote />

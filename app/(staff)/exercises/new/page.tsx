@@ -8,6 +8,7 @@ import { NoSectionState } from "@/components/staff/no-section-state";
 import { PageHeader } from "@/components/ui/page-header";
 import { listSections } from "@/lib/data/list-sections";
 import { requireViewer } from "@/lib/data/require-viewer";
+import { DEFAULT_RULES } from "@/lib/plot/exercise-rules";
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
 
 export const metadata: Metadata = { title: "New exercise" };
@@ -28,6 +29,12 @@ function createDraft(sectionId: string): ExerciseDraft {
     closesAt: "",
     preparation: "asked",
     schoolRules: "",
+    proofs: DEFAULT_RULES.proofs,
+    areProofsRequired: DEFAULT_RULES.areProofsRequired,
+    isDottingOn: DEFAULT_RULES.dotting.isOn,
+    burstDots: DEFAULT_RULES.dotting.burstDots,
+    burstGapS: DEFAULT_RULES.dotting.burstGapMs / 1000,
+    minutesPerStone: "",
     orientation: DEFAULT_RUBRIC.orientation,
     stoneIds: [],
   };

@@ -6,7 +6,7 @@ import { claimBench } from "@/lib/workflows/claim-bench";
 
 const BodySchema = z.strictObject({ writerId: z.string(), takeOver: z.boolean() });
 
-/** Makes this tab the one that writes: `{ writerId, takeOver }` -> `{ lastSeq, writerId }`. */
+/** Makes this tab the one that writes: `{ writerId, takeOver }` -> `{ lastSeq, writerId, endsAt }`. */
 export async function POST(request: Request, context: { params: Promise<{ sittingId: string }> }) {
   return answerJson(async () => {
     const viewer = await requireViewer();

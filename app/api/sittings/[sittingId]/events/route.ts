@@ -8,7 +8,7 @@ import { saveEvents } from "@/lib/workflows/save-events";
 
 const BodySchema = z.strictObject({ writerId: z.string(), events: z.array(SittingEventSchema) });
 
-/** Appends steps of the bench to its log: `{ writerId, events }` -> `{ lastSeq }`. */
+/** Appends steps of the bench to its log: `{ writerId, events }` -> `{ lastSeq, endsAt }`. */
 export async function POST(request: Request, context: { params: Promise<{ sittingId: string }> }) {
   return answerJson(async () => {
     const viewer = await requireViewer();

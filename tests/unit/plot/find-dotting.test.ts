@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { extendDotting, findDottingBursts, isDotting, NO_DOTS } from "@/lib/plot/find-dotting";
 import type { PlottedMark } from "@/lib/plot/mark";
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
-import { extendDotting, findDottingBursts, isDotting, NO_DOTS } from "@/lib/scoring/score-plot";
 
 const rule = DEFAULT_RUBRIC.dust;
 const dot = (id: string, atMs?: number): PlottedMark => ({

@@ -1,9 +1,11 @@
 /**
- * The burst recogniser: quick dots in a row, the sign of a stone that was not cleaned (SPEC 5.6). Pure, so that
- * the engine reads a whole plot with it and the bench follows a sitting mark by mark.
+ * The burst recogniser: quick dots in a row, the sign of a stone that was not cleaned (scoring.md 5.6). Pure and the
+ * only one: the engine reads a whole plot with it, the bench and the watch follow a sitting, the replay its log.
  */
+import { compareIds } from "@/lib/plot/compare-ids";
+import type { DottingNoteRule } from "@/lib/plot/exercise-rules";
 import type { PlottedMark } from "@/lib/plot/mark";
-import { compareIds } from "@/lib/scoring/compare-ids";
+import type { SittingEvent } from "@/lib/plot/sitting-event";
 
 export interface DottingRule {
   /** So many dots or more make a burst. */
@@ -22,7 +24,7 @@ export interface DottingBurst {
 
 type TimedMark = Pick<PlottedMark, "id" | "shape" | "atMs">;
 
-/** How far a row of dots has come: what the bench keeps between one mark and the next. */
+/** How far a row of dots has come. */
 export interface DottingRow {
   readonly dots: readonly string[];
   readonly fromMs: number;
@@ -47,8 +49,8 @@ export function isDotting(row: DottingRow, rule: DottingRule): boolean {
   return row.dots.length >= rule.burstDots;
 }
 
-/** Every burst of a plot, in order of time, whatever the order of the marks; none for a plot without times. */
-export function findDottingBursts(marks: readonly TimedMark[], rule: DottingRule): DottingBurst[] {
+/** Every row of dots, in order of time. */
+function listRows(marks: readonly TimedMark[], rule: DottingRule): DottingRow[] {
   const dots = marks
     .flatMap(({ id, shape, atMs }) => (shape.kind === "dot" && atMs !== undefined ? [{ id, atMs }] : []))
     .sort((a, b) => a.atMs - b.atMs || compareIds(a.id, b.id));
@@ -62,5 +64,39 @@ export function findDottingBursts(marks: readonly TimedMark[], rule: DottingRule
       row.toMs = atMs;
     }
   }
-  return rows.filter((row) => isDotting(row, rule));
+  return rows;
+}
+
+/** Every burst of a plot, in order of time, whatever the order of the marks; none for a plot without times. */
+export function findDottingBursts(marks: readonly TimedMark[], rule: DottingRule): DottingBurst[] {
+  return listRows(marks, rule).filter((row) => isDotting(row, rule));
+}
+
+/**
+ * The burst that the latest dot of a plot belongs to, or null: what the bench asks about and the watch shows. A burst
+ * that other dots have followed is over; so is one whose dots were taken away again. Always null where the exercise
+ * has the note off.
+ */
+export function findBurstUnderWay(
+  marks: readonly TimedMark[],
+  { isOn, ...rule }: DottingNoteRule,
+): DottingBurst | null {
+  if (!isOn) return null;
+  const last = listRows(marks, rule).at(-1);
+  return last !== undefined && isDotting(last, rule) ? last : null;
+}
+
+/**
+ * Every burst of a log, dots that were taken away later among them: each mark counts as it was first put, at the time
+ * of that event.
+ */
+export function findLoggedBursts(events: readonly SittingEvent[], rule: DottingRule): DottingBurst[] {
+  const first = new Map<string, TimedMark>();
+  for (const event of events) {
+    if (event.kind !== "marks") continue;
+    for (const { id, shape } of event.put) {
+      if (!first.has(id)) first.set(id, { id, shape, atMs: event.atMs });
+    }
+  }
+  return findDottingBursts([...first.values()], rule);
 }
