@@ -10,6 +10,7 @@ import { AS_DRAWN, layShape } from "@/components/debrief/lay-mark";
 import { countFramesUntil, listReplayFrames, toClockWords } from "@/components/debrief/replay-sitting";
 import { getDemoSkill } from "@/lib/demo/demo-skills";
 import { type SimulatedStone, simulateSitting } from "@/lib/demo/simulate-sitting";
+import { DEFAULT_RULES } from "@/lib/plot/exercise-rules";
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
 import { toReference } from "@/lib/plot/stone";
 import { type DebriefView, DebriefViewSchema } from "@/lib/plot/student-view";
@@ -42,6 +43,8 @@ function simulateDebrief(simulated: SimulatedStone, login: string): DebriefView 
     characteristics: [...characteristics.values()].map((one) => ({ ...one, like: [...one.like] })),
     openedAt: "2026-11-25T09:00:00.000Z",
     handedInAt: "2026-11-25T10:00:00.000Z",
+    timedOut: false,
+    dotting: DEFAULT_RULES.dotting,
     releasedAt: null,
     plot,
     prepared: {},

@@ -6,7 +6,11 @@ import { parseInput } from "@/lib/plot/parse-input";
 import { handIn } from "@/lib/workflows/hand-in";
 import { scoreHandIn } from "@/lib/workflows/score-hand-in";
 
-const BodySchema = z.strictObject({ writerId: z.string(), lastSeq: z.int(), isTimeOut: z.boolean().default(false) });
+const BodySchema = z.strictObject({
+  writerId: z.string(),
+  lastSeq: z.int(),
+  isTimeOut: z.boolean().default(false),
+});
 
 /** Hands in: `{ writerId, lastSeq, isTimeOut }` -> `{ handedInAt }`. It is scored once this is answered. */
 export async function POST(request: Request, context: { params: Promise<{ sittingId: string }> }) {
