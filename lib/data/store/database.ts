@@ -6,6 +6,7 @@ import "server-only";
 import { AsyncLocalStorage } from "node:async_hooks";
 import { mkdirSync } from "node:fs";
 import { dirname } from "node:path";
+import { AppError } from "@/lib/base/app-error";
 import { readEnvironment } from "@/lib/data/read-environment";
 import { openConnection } from "@/lib/data/store/open-connection";
 import { type Prisma, PrismaClient } from "@/prisma/generated/client";
@@ -44,12 +45,28 @@ export function getDatabase(): PrismaClient {
   return holder.loupeworkDatabase.client;
 }
 
+/** SQLite's own word for a full disk, wherever the driver wrapped it. */
+function isDiskFull(thrown: unknown): boolean {
+  if (!(thrown instanceof Error)) return false;
+  return thrown.message.includes("SQLITE_FULL") || isDiskFull(thrown.cause);
+}
+
 /**
  * Runs the work in one write transaction: all of it or nothing, and on disk when this resolves. Transactions of a
- * process run one after another; a throw rolls back and is thrown on.
+ * process run one after another; a throw rolls back and is thrown on. Throws AppError `no-room` where the disk is full.
  */
 export async function runInTransaction<T>(work: (transaction: Transaction) => Promise<T>): Promise<T> {
-  return getDatabase().$transaction((transaction) => inTransaction.run(true, () => work(transaction)));
+  const database = getDatabase();
+  try {
+    return await database.$transaction((transaction) => inTransaction.run(true, () => work(transaction)));
+  } catch (thrown) {
+    if (!isDiskFull(thrown)) throw thrown;
+    console.error("the disk of the database is full; nothing was written", thrown);
+    throw new AppError(
+      "no-room",
+      "The disk of the server is full, so nothing more is saved for now. What was saved before is safe.",
+    );
+  }
 }
 
 /** Closes the database, if it is open; the next use opens it anew (tests, and the end of a script). */
