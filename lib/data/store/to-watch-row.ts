@@ -3,7 +3,7 @@ import { findPresence } from "@/lib/data/store/bench-presence";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toSentNote } from "@/lib/data/store/to-sent-note";
 import { type ExerciseRules, ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
-import { findBurstUnderWay } from "@/lib/plot/find-burst-now";
+import { findBurstUnderWay } from "@/lib/plot/find-dotting";
 import type { PlottedMark } from "@/lib/plot/mark";
 import { PREPARATION_STEPS } from "@/lib/plot/sitting-event";
 import { SittingStateSchema } from "@/lib/plot/sitting-state";
@@ -43,7 +43,7 @@ function toDotting(
   marks: readonly PlottedMark[],
   rules: ExerciseRules,
 ): WatchRow["dotting"] {
-  const burst = findBurstUnderWay(marks, rules);
+  const burst = findBurstUnderWay(marks, rules.dotting);
   if (burst === null) return null;
   const latestMs = sitting.lastEventAt?.getTime() ?? Date.now();
   const lastDotMs = Math.min(sitting.openedAt.getTime() + burst.toMs, latestMs);
