@@ -1,5 +1,5 @@
 /** Statistics as they are read: in words, with their interval, or with the reason why there is none. */
-import { isDefined, type Quantity, type Statistic } from "@/lib/agreement/statistic";
+import { isDefined, type Statistic } from "@/lib/agreement/statistic";
 
 /** `0.683` as `68 %`. */
 export function toPercent(share: number): string {
@@ -31,11 +31,6 @@ export function toStatisticCells(statistic: Statistic, decimals = 4) {
 
 /** Heads of the cells that `toStatisticCells` gives. */
 export const STATISTIC_HEADS = ["Value", "Low (95 %)", "High (95 %)", "Why there is no value"] as const;
-
-/** The value, or null where there is none. */
-export function findValue(quantity: Quantity): number | null {
-  return isDefined(quantity) ? quantity.value : null;
-}
 
 /** A bias in steps of a scale listed best first, in words: `half a step harsh`. */
 export function toBiasWords(bias: Statistic): string {

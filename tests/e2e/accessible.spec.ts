@@ -33,7 +33,12 @@ async function findHref(page: Page, start: string, pattern: RegExp): Promise<str
 
 /** Every page of a role, by following the program's own links. */
 const PAGES: Record<string, (page: Page) => Promise<string[]>> = {
-  student2: async (page) => ["/my-stones", await findHref(page, "/my-stones", /^\/debrief\//), "/account"],
+  student2: async (page) => [
+    "/my-stones",
+    await findHref(page, "/my-stones", /^\/debrief\//),
+    "/progress",
+    "/account",
+  ],
   student1: async (page) => [await findHref(page, "/my-stones", /^\/bench\//)],
   instructor: async (page) => {
     const tray = await findHref(page, "/trays", /^\/trays\/[0-9a-f-]{8,}$/);
@@ -59,6 +64,8 @@ const PAGES: Record<string, (page: Page) => Promise<string[]>> = {
       exercise,
       `${exercise}/edit`,
       sitting,
+      "/sections",
+      await findHref(page, "/sections", /^\/sections\/[0-9a-f-]{8,}$/),
     ];
   },
   director: async (page) => [

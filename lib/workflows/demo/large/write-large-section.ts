@@ -1,5 +1,7 @@
 import { randomUUID } from "node:crypto";
+import { createSeededRandom } from "@/lib/base/seeded-random";
 import type { Transaction } from "@/lib/data/store/database";
+import { insertRows } from "@/lib/data/store/insert-rows";
 import { toColumn } from "@/lib/data/store/to-column";
 import {
   LARGE_PROGRAM,
@@ -14,15 +16,11 @@ import type { LargeTray } from "@/lib/workflows/demo/large/large-trays";
 import {
   type ExerciseIds,
   type LargeStudent,
-  simulateExercise,
+  layOutExercise,
+  type PlotPool,
 } from "@/lib/workflows/demo/large/simulate-exercise";
 
 const DAY_MS = 86_400_000;
-
-interface SectionPeople {
-  readonly instructorId: string;
-  readonly students: readonly LargeStudent[];
-}
 
 /** The students of a section; they sign in as `large-07-12`, with everybody's password. */
 async function writeStudents(transaction: Transaction, section: LargeSection, passwordHash: string) {
@@ -39,7 +37,10 @@ async function writeStudents(transaction: Transaction, section: LargeSection, pa
     };
   });
   await transaction.user.createMany({ data: rows });
-  return rows.map(({ id, login }) => ({ userId: id, login }));
+  const random = createSeededRandom(`large/${section.name}`);
+  return rows.map(({ id }): LargeStudent => {
+    return { userId: id, double: Math.floor(random.next() * LARGE_PROGRAM.studentsPerSection) };
+  });
 }
 
 async function writeExercise(
@@ -87,14 +88,30 @@ async function writeExercise(
 
 async function writeSittings(
   transaction: Transaction,
-  rows: ReturnType<typeof simulateExercise>,
+  rows: ReturnType<typeof layOutExercise>,
   releasedBy: string | null,
   releasedAt: Date,
 ): Promise<void> {
-  await transaction.sitting.createMany({ data: rows.map(({ sitting }) => sitting) });
-  await transaction.handIn.createMany({ data: rows.map(({ handIn }) => handIn) });
-  await transaction.result.createMany({ data: rows.map(({ result }) => result) });
-  await transaction.resultTally.createMany({ data: rows.map(({ tally }) => tally) });
+  await insertRows(
+    transaction,
+    "Sitting",
+    rows.map(({ sitting }) => sitting),
+  );
+  await insertRows(
+    transaction,
+    "HandIn",
+    rows.map(({ handIn }) => handIn),
+  );
+  await insertRows(
+    transaction,
+    "Result",
+    rows.map(({ result }) => result),
+  );
+  await insertRows(
+    transaction,
+    "ResultTally",
+    rows.map(({ tally }) => tally),
+  );
   if (releasedBy === null) return;
   await transaction.release.createMany({
     data: rows.map(({ sitting }) => ({ sittingId: sitting.id, releasedById: releasedBy, releasedAt })),
@@ -107,9 +124,9 @@ export async function writeLargeSection(
   section: LargeSection,
   trays: readonly LargeTray[],
   { instructorId, passwordHash }: { readonly instructorId: string; readonly passwordHash: string },
+  getPool: (tray: number, week: number) => PlotPool,
 ): Promise<{ exerciseIds: string[]; sittings: number }> {
   const students = await writeStudents(transaction, section, passwordHash);
-  const people: SectionPeople = { instructorId, students };
   const { id: sectionId } = await transaction.section.create({
     data: {
       name: section.name,
@@ -125,7 +142,7 @@ export async function writeLargeSection(
     const tray = trays[exercise.tray];
     if (tray === undefined) throw new RangeError(`writeLargeSection: no tray ${exercise.tray}`);
     const ids = await writeExercise(transaction, exercise, tray, sectionId, instructorId);
-    const rows = simulateExercise(tray, exercise, week, people.students, ids);
+    const rows = layOutExercise(tray, exercise, students, getPool(exercise.tray, week), ids);
     const releasedAt = new Date(exercise.dueAt.getTime() + 2 * DAY_MS);
     await writeSittings(transaction, rows, exercise.isReleased ? instructorId : null, releasedAt);
     exerciseIds.push(ids.exerciseId);
