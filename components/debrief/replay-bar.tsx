@@ -3,16 +3,52 @@
 import { ActionIcon, Checkbox, SegmentedControl } from "@mantine/core";
 import { Pause, Play, SkipBack, SkipForward } from "lucide-react";
 import classes from "@/components/debrief/replay-bar.module.css";
-import { type FrameSign, type ReplayFrame, toClockWords } from "@/components/debrief/replay-sitting";
+import {
+  FRAME_SIGNS,
+  type FrameSign,
+  type ReplayFrame,
+  toClockWords,
+} from "@/components/debrief/replay-sitting";
 import { type Replay, SPEEDS } from "@/components/debrief/use-replay";
 import type { DottingBurst } from "@/lib/plot/find-dotting";
 
 const SIGN_PATHS: Readonly<Record<FrameSign, string>> = {
   placed: "M0 2V14",
   changed: "M0 8V14",
+  proved: "M-2.8 8.5L-0.6 11.5L3 4.5",
   removed: "M-2.5 5L2.5 10M2.5 5L-2.5 10",
-  other: "M0 11.5V14",
+  prepared: "M-2.4 9H2.4V13.8H-2.4Z",
+  graded: "M0 11.5V14",
 };
+
+const SIGN_WORDS: Readonly<Record<FrameSign, string>> = {
+  placed: "mark placed",
+  changed: "mark changed",
+  proved: "proof noted",
+  removed: "mark removed",
+  prepared: "preparation",
+  graded: "grade",
+};
+
+/** What the signs on the timeline say, as far as they occur in this sitting. */
+function TimelineKey({ frames }: { frames: readonly ReplayFrame[] }) {
+  const counts = FRAME_SIGNS.map((sign) => ({
+    sign,
+    count: frames.filter((frame) => frame.sign === sign).length,
+  })).filter(({ count }) => count > 0);
+  return (
+    <ul className={classes.key} aria-label="Signs on the timeline">
+      {counts.map(({ sign, count }) => (
+        <li key={sign}>
+          <svg width="10" height="15" viewBox="-5 0 10 15" data-sign={sign} aria-hidden="true">
+            <path d={SIGN_PATHS[sign]} />
+          </svg>
+          {SIGN_WORDS[sign]} <strong>{count}</strong>
+        </li>
+      ))}
+    </ul>
+  );
+}
 
 function TimelineMarks({
   frames,
@@ -114,12 +150,13 @@ export function ReplayBar({ replay, bursts }: { replay: Replay; bursts: readonly
           onChange={(event) => replay.seek(Number(event.currentTarget.value))}
         />
       </div>
+      <TimelineKey frames={frames} />
       <p className={classes.latest}>{latest?.words ?? "Nothing done yet"}</p>
       {bursts.length > 0 && (
         <p className={classes.legend}>
           <span className={classes.burstSign} aria-hidden="true" />
           {bursts.length === 1 ? "A burst" : `${bursts.length} bursts`} of quick dots: the sign of a stone
-          that was not cleaned.
+          that was not cleaned. Dots that were taken away later count.
         </p>
       )}
     </section>

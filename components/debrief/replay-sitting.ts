@@ -14,7 +14,8 @@ import {
 } from "@/lib/plot/sitting-event";
 
 /** How an event is marked on the timeline: each has a sign of its own. */
-export type FrameSign = "placed" | "changed" | "removed" | "other";
+export const FRAME_SIGNS = ["placed", "changed", "proved", "removed", "prepared", "graded"] as const;
+export type FrameSign = (typeof FRAME_SIGNS)[number];
 
 export interface ReplayFrame {
   readonly seq: number;
@@ -32,6 +33,15 @@ const STEP_DONE: Readonly<Record<(typeof PREPARATION_STEPS)[number], string>> = 
   regripped: "second grip",
 };
 
+const toProofs = (mark: PlottedMark) => (mark.proofs ?? []).join(", ");
+
+/** Whether nothing of a mark changed but its proofs. */
+const isProving = (before: PlottedMark | undefined, after: PlottedMark) =>
+  before !== undefined &&
+  toProofs(before) !== toProofs(after) &&
+  before.characteristic === after.characteristic &&
+  before.confidence === after.confidence;
+
 /** What of a mark became what: the characteristic, the confidence, the proofs, else its shape or place. */
 function describeChange(before: PlottedMark, after: PlottedMark): string {
   const name = toCharacteristicLabel(before.characteristic);
@@ -41,8 +51,7 @@ function describeChange(before: PlottedMark, after: PlottedMark): string {
   if (before.confidence !== after.confidence) {
     return `${name}: confidence ${after.confidence ?? "not given"}`;
   }
-  const proofs = (mark: PlottedMark) => (mark.proofs ?? []).join(", ");
-  if (proofs(before) !== proofs(after)) return `${name}: ${proofs(after) || "no proof"}`;
+  if (toProofs(before) !== toProofs(after)) return `${name}: ${toProofs(after) || "no proof"}`;
   return `${name} moved or reshaped`;
 }
 
@@ -61,8 +70,11 @@ function describeMarks(
   const gone = removed.map(
     (id) => `${toCharacteristicLabel(known.get(id)?.characteristic ?? "mark")} removed`,
   );
-  const isPlacing = put.some(({ id }) => !known.has(id));
-  const sign = isPlacing ? "placed" : put.length > 0 ? "changed" : "removed";
+  const sign = ((): FrameSign => {
+    if (put.some(({ id }) => !known.has(id))) return "placed";
+    if (put.length === 0) return "removed";
+    return put.every((mark) => isProving(known.get(mark.id), mark)) ? "proved" : "changed";
+  })();
   return { sign, words: [...words, ...gone].join("; ") };
 }
 
@@ -73,21 +85,26 @@ function describeEvent(
 ): Pick<ReplayFrame, "sign" | "words"> {
   if (event.kind === "marks") return describeMarks(before, event, solid);
   if (event.kind === "grade") {
-    return { sign: "other", words: `${PROPERTY_LABELS[event.property]}: ${event.grade ?? "not given"}` };
+    return { sign: "graded", words: `${PROPERTY_LABELS[event.property]}: ${event.grade ?? "not given"}` };
   }
   const words = `Preparation: ${STEP_DONE[event.step]}${event.done ? "" : ", taken back"}`;
-  return { sign: "other", words };
+  return { sign: "prepared", words };
 }
 
-/** One frame for each event, in order of the log. An empty log gives none. */
+/**
+ * One frame for each event, in order of the log. An empty log gives none. Where the clock of a sitting was set back, a
+ * frame is shown at the moment of the one before: the log's order is the truth.
+ */
 export function listReplayFrames(events: readonly SittingEvent[], solid: Solid): ReplayFrame[] {
   let state = EMPTY_SITTING;
+  let atMs = 0;
   return [...events]
     .sort((a, b) => a.seq - b.seq)
     .map((event) => {
       const said = describeEvent(state, event, solid);
       state = applySittingEvent(state, event);
-      return { seq: event.seq, atMs: event.atMs, ...said, marks: state.plot.marks };
+      atMs = Math.max(atMs, event.atMs);
+      return { seq: event.seq, atMs, ...said, marks: state.plot.marks };
     });
 }
 
