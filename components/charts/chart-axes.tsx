@@ -62,7 +62,7 @@ export function ChartAxes(props: ChartAxesProps) {
         </text>
       )}
       {yLabel !== undefined && (
-        <text {...AXIS_TEXT} x={-36} y={-12}>
+        <text {...AXIS_TEXT} x={-36} y={-16}>
           {yLabel}
         </text>
       )}

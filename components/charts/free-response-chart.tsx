@@ -12,7 +12,7 @@ export interface FreeResponseChartProps extends ChartWords {
   readonly points: readonly ConfidencePoint[];
 }
 
-const MARGIN = { top: 26, right: 20, bottom: 46, left: 46 };
+const MARGIN = { top: 30, right: 20, bottom: 46, left: 46 };
 const HEIGHT = 250;
 const WIDTH = CHART_WIDTH - MARGIN.left - MARGIN.right;
 const INNER = HEIGHT - MARGIN.top - MARGIN.bottom;
@@ -38,10 +38,13 @@ export function FreeResponseChart({ points, ...words }: FreeResponseChartProps) 
   const most = Math.max(0.5, ...places.map(({ strays }) => strays)) * 1.08;
   const x = scaleLinear<number>({ domain: [0, most], range: [0, WIDTH], nice: true });
   const y = scaleLinear<number>({ domain: [0, 1], range: [INNER, 0] });
-  // Points that fall on one another are named together.
-  const named = places.filter(
-    (place, i) => places[i + 1]?.strays !== place.strays || places[i + 1]?.found !== place.found,
-  );
+  // Of points that lie on one another the last is named, so that no name covers another.
+  const named = places.filter((place, i) => {
+    const next = places[i + 1];
+    return (
+      next === undefined || Math.hypot(x(next.strays) - x(place.strays), y(next.found) - y(place.found)) > 15
+    );
+  });
   return (
     <ChartFrame
       {...words}

@@ -24,7 +24,7 @@ export interface FunnelChartProps extends ChartWords {
   readonly hitLabel: string;
 }
 
-const MARGIN = { top: 26, right: 18, bottom: 46, left: 46 };
+const MARGIN = { top: 30, right: 18, bottom: 46, left: 46 };
 const HEIGHT = 260;
 const WIDTH = CHART_WIDTH - MARGIN.left - MARGIN.right;
 const INNER = HEIGHT - MARGIN.top - MARGIN.bottom;

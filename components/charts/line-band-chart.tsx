@@ -27,7 +27,7 @@ export interface LineBandChartProps extends ChartWords {
   readonly level?: { readonly value: number; readonly label: string };
 }
 
-const MARGIN = { top: 26, right: 14, bottom: 30, left: 46 };
+const MARGIN = { top: 30, right: 14, bottom: 30, left: 46 };
 const HEIGHT = 210;
 
 type Defined = LinePoint & { readonly place: number; readonly value: number; low: number; high: number };

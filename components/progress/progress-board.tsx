@@ -23,7 +23,7 @@ function Headline({ progress }: { progress: ProgressView }) {
           statistic: bias,
           format: (value) => toNumberWords(value, 1),
           words: toBiasWords(bias),
-          basis: "steps",
+          basis: "steps of the scale",
         },
         {
           label: "Strays on a stone",

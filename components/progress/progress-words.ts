@@ -30,7 +30,11 @@ export function findNextTry({ strays }: ProgressView): string | null {
 /** How the clarity grades lie, kindly. */
 export function toKindBias({ bias }: ProgressView): string {
   if (!isDefined(bias)) return "Give a clarity grade with each plot, and this says how your grades lie.";
-  if (bias.low <= 0 && bias.high >= 0) return "Your grades lean neither way, as far as can be told.";
+  if (bias.low <= 0 && bias.high >= 0) {
+    return Math.abs(bias.value) < 0.25
+      ? "Your grades lean neither way, as far as can be told."
+      : "It is too early to tell whether your grades lean one way.";
+  }
   const steps = toNumberWords(Math.abs(bias.value), 1);
   return bias.value > 0
     ? `You grade a little strictly: ${steps} steps on average. What would have to be smaller for the next better grade?`

@@ -25,7 +25,7 @@ export function HeadlineFigures({ figures }: { figures: readonly HeadlineFigure[
                 {words ?? format(statistic.value)}
               </dd>
               <dd className={classes.basis}>
-                {words === undefined ? "" : `${format(statistic.value)}; `}
+                {words !== undefined && `${format(statistic.value)}, `}
                 {format(statistic.low)} to {format(statistic.high)}
                 {basis !== undefined && <> · {basis}</>}
               </dd>

@@ -50,7 +50,7 @@ export function SectionBoard({ report }: { report: SectionReport }) {
             statistic: clarity?.bias ?? nothing,
             format: (value) => toNumberWords(value, 1),
             words: toBiasWords(clarity?.bias ?? nothing),
-            basis: "steps",
+            basis: "steps of the scale",
           },
           {
             label: "Reference marks found",
