@@ -50,8 +50,8 @@ async function tryIn(folder: string): Promise<boolean> {
   let isClean = true;
   for (let round = 1; round <= ROUNDS; round += 1) {
     const begun = sum(all);
-    const plotting = plotFor(trial.address, all, 20_000);
-    await wait(400);
+    const plotting = plotFor(trial.address, all, 60_000);
+    for (let tries = 0; tries < 600 && sum(all) < begun + STUDENTS; tries += 1) await wait(100);
     fill(folder);
     await plotting;
     const full = sum(all);

@@ -47,6 +47,8 @@ async function seat(students: number): Promise<Plotter[]> {
 }
 
 async function startServer(address: string, port: number, url: string): Promise<ChildProcess> {
+  const other = await fetch(`${address}/sign-in`, { redirect: "manual" }).catch(() => null);
+  if (other !== null) throw new Error(`something else answers at ${address}: set PORT to one that is free`);
   const child = spawn(process.execPath, [NEXT, "start", "-p", String(port), "-H", "127.0.0.1"], {
     cwd: ROOT,
     stdio: ["ignore", "ignore", "pipe"],
