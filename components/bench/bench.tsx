@@ -6,6 +6,7 @@ import { useRouter } from "next/navigation";
 import { useMemo, useRef, useState } from "react";
 import classes from "@/components/bench/bench.module.css";
 import { BenchHeader } from "@/components/bench/bench-header";
+import { BenchNotes } from "@/components/bench/bench-notes";
 import { DottingNote } from "@/components/bench/dotting-note";
 import { GradesPanel } from "@/components/bench/grades-panel";
 import { HandInButton } from "@/components/bench/hand-in-button";
@@ -126,6 +127,7 @@ export function Bench({ view }: { view: BenchView }) {
       {!isPreparing && state.word !== "opening" && <div className={classes.atEnd}>{handIn}</div>}
       <div className={classes.dock}>
         <SaveNotice saving={saving} />
+        <BenchNotes sittingId={view.sittingId} onCautions={preparation.open} />
         {burst !== null && burst.dots[0] !== dismissed && (
           <DottingNote
             count={burst.dots.length}

@@ -20,7 +20,7 @@ import { OutcomeRows } from "@/components/debrief/outcome-rows";
 import { PointsTable } from "@/components/debrief/points-table";
 import { ReplayBar } from "@/components/debrief/replay-bar";
 import { ReplayEvents } from "@/components/debrief/replay-events";
-import { listReplayFrames } from "@/components/debrief/replay-sitting";
+import { insertNotes, listReplayFrames } from "@/components/debrief/replay-sitting";
 import { useReplay } from "@/components/debrief/use-replay";
 import { toLayingWords, WouldFitNote } from "@/components/debrief/would-fit-note";
 import { useEchoes } from "@/components/echoes/use-echoes";
@@ -105,7 +105,10 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
       ),
     [view, rows, ways, laying.turnDeg, laying.mirrored, isOwn],
   );
-  const frames = useMemo(() => listReplayFrames(view.events, solid), [view.events, solid]);
+  const frames = useMemo(
+    () => insertNotes(listReplayFrames(view.events, solid), view.notes, view.openedAt),
+    [view.events, view.notes, view.openedAt, solid],
+  );
   const bursts = useMemo(() => findLoggedBursts(view.events, view.dotting), [view.events, view.dotting]);
   const replay = useReplay(frames);
   const replayMarks = replay.done === 0 ? undefined : frames[replay.done - 1]?.marks;

@@ -3,6 +3,7 @@ import { PROPERTY_LABELS } from "@/components/forms/property-labels";
 import { getMiddle } from "@/lib/editor/measure-shape";
 import type { Solid } from "@/lib/gem/build-solid";
 import { locatePoint } from "@/lib/gem/locate-point";
+import type { DebriefNote } from "@/lib/plot/bench-note";
 import { toCharacteristicLabel } from "@/lib/plot/characteristic";
 import type { PlottedMark } from "@/lib/plot/mark";
 import {
@@ -106,6 +107,36 @@ export function listReplayFrames(events: readonly SittingEvent[], solid: Solid):
       atMs = Math.max(atMs, event.atMs);
       return { seq: event.seq, atMs, ...said, marks: state.plot.marks };
     });
+}
+
+/** A note as a moment of the sitting: the plot stays as it was. `index` keeps its `seq` apart from the log's own. */
+function toNoteFrame(note: DebriefNote, openedMs: number, index: number): ReplayFrame {
+  const seen =
+    note.seenAt === null ? "not seen" : `seen at ${toClockWords(Date.parse(note.seenAt) - openedMs)}`;
+  return {
+    seq: -1 - index,
+    atMs: Math.max(0, Date.parse(note.sentAt) - openedMs),
+    sign: "other",
+    words: `Note from the instructor: “${note.text}” (${seen})`,
+    marks: [],
+  };
+}
+
+/** The frames with the notes that staff sent among them, each before what was done after it. */
+export function insertNotes(
+  frames: readonly ReplayFrame[],
+  notes: readonly DebriefNote[],
+  openedAt: string,
+): ReplayFrame[] {
+  const openedMs = Date.parse(openedAt);
+  const all = [...frames];
+  notes.forEach((note, index) => {
+    const frame = toNoteFrame(note, openedMs, index);
+    const next = all.findIndex(({ atMs }) => atMs > frame.atMs);
+    const place = next < 0 ? all.length : next;
+    all.splice(place, 0, { ...frame, marks: all[place - 1]?.marks ?? [] });
+  });
+  return all;
 }
 
 /** How many frames are done at a time of the sitting. */

@@ -62,6 +62,7 @@ export function toExampleView(
     far: rubric.far,
     ...scored,
     events: [],
+    notes: [],
   };
 }
 

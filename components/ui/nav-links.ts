@@ -11,6 +11,7 @@ const STAFF: readonly NavLink[] = [
   { href: "/trays", label: "Trays" },
   { href: "/exercises", label: "Exercises" },
   { href: "/sections", label: "Sections" },
+  { href: "/watch", label: "Watch" },
 ];
 
 export const NAV_LINKS: Readonly<Record<Role, readonly NavLink[]>> = {

@@ -5,6 +5,7 @@ import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
 import { toTermsView } from "@/lib/data/store/to-terms-view";
+import type { DebriefNote } from "@/lib/plot/bench-note";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
 import { PlotSchema } from "@/lib/plot/plots-file";
@@ -46,6 +47,15 @@ async function listEvents(sittingId: string) {
   return rows.map(({ body }) => parseColumn(SittingEventSchema, body, "SittingEvent.body"));
 }
 
+async function listNotes(sittingId: string): Promise<DebriefNote[]> {
+  const rows = await getDatabase().benchNote.findMany({ where: { sittingId }, orderBy: { sentAt: "asc" } });
+  return rows.map(({ text, sentAt, seenAt }) => ({
+    text,
+    sentAt: sentAt.toISOString(),
+    seenAt: seenAt?.toISOString() ?? null,
+  }));
+}
+
 /**
  * The comparison of a plot with its reference: for its student once it is released, for staff once it is scored.
  * Throws AppError `not-found`, also for a sitting that is not scored yet.
@@ -74,5 +84,6 @@ export async function getDebrief(viewer: Viewer, sittingId: string): Promise<Deb
     far: rubric.far,
     ...(viewer.role === "student" ? toStudentScore(scored) : scored),
     events: await listEvents(row.id),
+    notes: await listNotes(row.id),
   });
 }

@@ -4,6 +4,7 @@
  * sends with these, so that a field too many is an error on the server and never a leak in the browser.
  */
 import { z } from "zod";
+import { DebriefNoteSchema } from "@/lib/plot/bench-note";
 import { CHARACTERISTIC_CLASSES } from "@/lib/plot/characteristic";
 import { DottingNoteRuleSchema, ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ScalesSchema } from "@/lib/plot/grades";
@@ -130,5 +131,7 @@ export const DebriefViewSchema = z.strictObject({
   result: ScoreResultSchema,
   detail: ScoreDetailSchema,
   events: z.array(SittingEventSchema),
+  /** What staff sent to the bench meanwhile, oldest first. */
+  notes: z.array(DebriefNoteSchema),
 });
 export type DebriefView = z.infer<typeof DebriefViewSchema>;

@@ -55,6 +55,7 @@ function simulateDebrief(simulated: SimulatedStone, login: string): DebriefView 
     far: DEFAULT_RUBRIC.far,
     ...scored,
     events,
+    notes: [],
   });
 }
 

@@ -32,6 +32,9 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
         actions={
           <>
             <ExportMenu grid={grid} />
+            <LinkButton href={`/exercises/${exerciseId}/watch`} variant="outline">
+              Watch
+            </LinkButton>
             <LinkButton href={`/exercises/${exerciseId}/rubric`} variant="outline">
               Rubric
             </LinkButton>
