@@ -38,6 +38,8 @@ interface CommonProps {
   readonly characteristics?: readonly Characteristic[];
   /** How the program draws; the default notation when not given. */
   readonly notation?: Notation;
+  /** Said before the name of each view where two editors stand on one page: "Reference". */
+  readonly name?: string;
   /** Nothing can be changed. The marks can still be selected and looked at. */
   readonly readOnly?: boolean;
   /** Overlays, drawn beneath the marks, each with a switch. */

@@ -17,6 +17,7 @@
  *   onLayerPick     told the key of an overlay item that was pressed with the select tool.
  *   onSelect        told the id of the selected mark.
  *   handle          bench: lets the page around go to a mark. reference: lets the page around add a decoy or take something away, undoable like the rest.
+ *   name            said before each view's name where two editors stand on one page.
  *   toolBarEnd, note, aside     slots: the state of saving; a quiet note; what stands beneath the table.
  *
  * It fills the width that it is given and lays itself out by that width.
@@ -168,6 +169,7 @@ export function PlotEditor(props: PlotEditorProps) {
               view={view}
               layers={overlays.shown}
               onLayerPick={props.onLayerPick}
+              name={props.name}
             />
           ))}
         </div>

@@ -36,6 +36,7 @@ interface ViewPanelProps {
   readonly layers: readonly OverlayLayer[];
   readonly notation: Notation;
   readonly onLayerPick: ((key: string) => void) | undefined;
+  readonly name: string | undefined;
 }
 
 /** True where a press would take hold of a mark or of a handle, or go on with what is under way. */
@@ -123,8 +124,12 @@ export const ViewPanel = memo(function ViewPanel(props: ViewPanelProps) {
   const crosshair = useEditorState(editor, (state) => state.crosshairs[view]);
   const isAiming = useEditorState(editor, (state) => state.gesture?.kind === "aiming");
   const count = shown.items.length;
+  const label =
+    props.name === undefined
+      ? `${VIEW_LABELS[view]} view`
+      : `${props.name}, ${VIEW_LABELS[view].toLowerCase()} view`;
   return (
-    <section className={classes.panel} aria-label={`${VIEW_LABELS[view]} view`}>
+    <section className={classes.panel} aria-label={label}>
       <header className={classes.heading}>
         <h2>{VIEW_LABELS[view]}</h2>
         <ViewReadout editor={editor} solid={solid} view={view} />
@@ -135,7 +140,7 @@ export const ViewPanel = memo(function ViewPanel(props: ViewPanelProps) {
         className={classes.canvas}
         role="application"
         aria-roledescription="diagram"
-        aria-label={`${VIEW_LABELS[view]} view, ${count} ${count === 1 ? "mark" : "marks"}`}
+        aria-label={`${label}, ${count} ${count === 1 ? "mark" : "marks"}`}
         aria-describedby={helpId}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the keyboard's crosshair moves here.
         tabIndex={0}

@@ -36,13 +36,13 @@ function Diagrams({ watch, laying }: { watch: BenchWatchView; laying: Laying }) 
   return (
     <div className={classes.pair}>
       <section aria-label="Plot so far">
-        <PlotEditor key="plot" {...shared} layers={alone.plot} />
+        <PlotEditor key="plot" name="Plot" {...shared} layers={alone.plot} />
       </section>
       <section aria-label="Reference">
         {watch.reference === null ? (
           <p className="muted">This stone has no reference yet.</p>
         ) : (
-          <PlotEditor key="reference" {...shared} layers={alone.reference} />
+          <PlotEditor key="reference" name="Reference" {...shared} layers={alone.reference} />
         )}
       </section>
     </div>
