@@ -101,6 +101,8 @@ export interface DebriefEditorProps extends CommonProps {
   readonly layers: readonly OverlayLayer[];
   /** Leaves the list of overlay items out, where the page has its own rows that say the same. */
   readonly hasOwnList?: boolean;
+  /** The diagrams alone, with neither tools nor switches. */
+  readonly isPlain?: boolean;
 }
 
 export type PlotEditorProps = BenchEditorProps | ReferenceEditorProps | DebriefEditorProps;

@@ -141,25 +141,28 @@ export function PlotEditor(props: PlotEditorProps) {
   } as React.CSSProperties;
   const shared = { editor, solid, mode, characteristics, notation };
   const hasTable = mode !== "debrief";
+  const isPlain = mode === "debrief" && (props.isPlain ?? false);
   const hasItems = mode === "debrief" && !props.hasOwnList;
   const hasSide = hasTable || hasItems || props.aside !== undefined;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: catches undo and redo from the parts within.
     <div className={classes.root} style={paper} onKeyDown={onUndoKeys} data-mode={mode}>
-      <div className={classes.top}>
-        <ToolBar
-          {...shared}
-          readOnly={readOnly}
-          isPickerOpen={picker.isOpen}
-          onPickerOpen={picker.setIsOpen}
-          onShortcuts={openShortcuts}
-          end={props.toolBarEnd}
-        />
-        <NoticeStrip editor={editor}>
-          {props.note}
-          <LayerSwitches layers={layers} hiddenIds={overlays.hiddenIds} onToggle={overlays.toggle} />
-        </NoticeStrip>
-      </div>
+      {!isPlain && (
+        <div className={classes.top}>
+          <ToolBar
+            {...shared}
+            readOnly={readOnly}
+            isPickerOpen={picker.isOpen}
+            onPickerOpen={picker.setIsOpen}
+            onShortcuts={openShortcuts}
+            end={props.toolBarEnd}
+          />
+          <NoticeStrip editor={editor}>
+            {props.note}
+            <LayerSwitches layers={layers} hiddenIds={overlays.hiddenIds} onToggle={overlays.toggle} />
+          </NoticeStrip>
+        </div>
+      )}
       <div className={classes.body} data-side={hasSide || undefined}>
         <div className={classes.views}>
           {VIEWS.map((view) => (

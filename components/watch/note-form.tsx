@@ -57,6 +57,7 @@ export function NoteForm({ sittingIds, to, send, onSent }: NoteFormProps) {
             <Button
               variant="default"
               size="compact-sm"
+              classNames={{ root: classes.suggestion, label: classes.suggestionWords }}
               onClick={() => {
                 setText(suggestion);
                 setSaid("");

@@ -35,14 +35,16 @@ function Diagrams({ watch, laying }: { watch: BenchWatchView; laying: Laying }) 
   if (laying === "over") return <PlotEditor key="over" {...shared} layers={both} />;
   return (
     <div className={classes.pair}>
-      <section aria-label="Plot so far">
-        <PlotEditor key="plot" name="Plot" {...shared} layers={alone.plot} />
+      <section aria-labelledby="watch-plot-so-far">
+        <h3 id="watch-plot-so-far">Plot so far</h3>
+        <PlotEditor key="plot" name="Plot" isPlain {...shared} layers={alone.plot} />
       </section>
-      <section aria-label="Reference">
+      <section aria-labelledby="watch-plot-reference">
+        <h3 id="watch-plot-reference">Reference</h3>
         {watch.reference === null ? (
           <p className="muted">This stone has no reference yet.</p>
         ) : (
-          <PlotEditor key="reference" name="Reference" {...shared} layers={alone.reference} />
+          <PlotEditor key="reference" name="Reference" isPlain {...shared} layers={alone.reference} />
         )}
       </section>
     </div>
