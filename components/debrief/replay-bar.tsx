@@ -19,6 +19,7 @@ const SIGN_PATHS: Readonly<Record<FrameSign, string>> = {
   removed: "M-2.5 5L2.5 10M2.5 5L-2.5 10",
   prepared: "M-2.4 9H2.4V13.8H-2.4Z",
   graded: "M0 11.5V14",
+  noted: "M-2.8 4.5H2.8V9H-0.6L-2.8 11.5Z",
 };
 
 const SIGN_WORDS: Readonly<Record<FrameSign, string>> = {
@@ -28,6 +29,7 @@ const SIGN_WORDS: Readonly<Record<FrameSign, string>> = {
   removed: "mark removed",
   prepared: "preparation",
   graded: "grade",
+  noted: "note from staff",
 };
 
 /** What the signs on the timeline say, as far as they occur in this sitting. */

@@ -15,7 +15,7 @@ import {
 } from "@/lib/plot/sitting-event";
 
 /** How an event is marked on the timeline: each has a sign of its own. */
-export const FRAME_SIGNS = ["placed", "changed", "proved", "removed", "prepared", "graded"] as const;
+export const FRAME_SIGNS = ["placed", "changed", "proved", "removed", "prepared", "graded", "noted"] as const;
 export type FrameSign = (typeof FRAME_SIGNS)[number];
 
 export interface ReplayFrame {
@@ -116,7 +116,7 @@ function toNoteFrame(note: DebriefNote, openedMs: number, index: number): Replay
   return {
     seq: -1 - index,
     atMs: Math.max(0, Date.parse(note.sentAt) - openedMs),
-    sign: "other",
+    sign: "noted",
     words: `Note from the instructor: “${note.text}” (${seen})`,
     marks: [],
   };
