@@ -95,7 +95,7 @@ export type AddedCharacteristic = z.infer<typeof AddedCharacteristicSchema>;
 
 /** Turns a kebab-case term into the words that are read: `twinning-wisp` gives `twinning wisp`. */
 export function toCharacteristicLabel(name: string): string {
-  return name.replaceAll("-", " ");
+  return name.includes("-") ? name.replaceAll("-", " ") : name;
 }
 
 /** The characteristics of a set by name, in the order in which a picker lists them. */

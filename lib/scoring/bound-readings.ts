@@ -65,6 +65,8 @@ interface Tally {
   readonly supports: Uint8Array;
   /** How many plotted marks lie near something. */
   readonly nearby: Int32Array;
+  /** Whether the mark that is being entered lies near something; cleared for each. */
+  readonly isNear: Uint8Array;
 }
 
 /**
@@ -79,8 +81,10 @@ function sweepMark(
   tally: Tally,
 ) {
   const { marks } = prepared;
+  const count = marks.length;
+  const { isNear } = tally;
+  isNear.fill(0);
   const types = prepared.getTypes(mark.characteristic);
-  const isNear = new Uint8Array(STEPS);
   const pRadius = geometry.radius;
   const px = mirrored ? -geometry.centreX : geometry.centreX;
   const py = geometry.centreY;
@@ -104,20 +108,24 @@ function sweepMark(
     const half = reachCos <= -1 ? Math.PI : Math.acos(Math.min(1, reachCos)) + SLACK;
     const middle = sense * (pAngle - target.angle);
     const from = Math.ceil((middle - half) / STEP);
-    const count = Math.min(Math.floor((middle + half) / STEP) - from + 1, STEPS);
+    const steps = Math.min(Math.floor((middle + half) / STEP) - from + 1, STEPS);
     const cosMiddle = 2 * (px * target.centreX + py * target.centreY);
     const sinMiddle = 2 * sense * (py * target.centreX - px * target.centreY);
     const zero2 = (rubric.far + spread + SLACK) ** 2;
+    const support2 = ((rubric.near + rubric.far) / 2 + spread + 2 * SLACK) ** 2;
     // The tallies of each turn in it.
     let k = ((from % STEPS) + STEPS) % STEPS;
-    for (let left = count; left > 0; left -= 1) {
+    for (let left = steps; left > 0; left -= 1) {
       isNear[k] = 1;
       const apart2 = squares - (COS[k] as number) * cosMiddle - (SIN[k] as number) * sinMiddle;
       if (apart2 < zero2) {
-        const location = rateLocation(Math.sqrt(Math.max(0, apart2)) - spread - SLACK, rubric);
-        const at = k * marks.length + reference;
-        if (location >= 0.5) tally.supports[at] = 1;
-        if (worth * location > (tally.best[at] as number)) tally.best[at] = worth * location;
+        const at = k * count + reference;
+        if (apart2 <= support2) tally.supports[at] = 1;
+        const known = tally.best[at] as number;
+        if (worth > known) {
+          const location = rateLocation(Math.sqrt(Math.max(0, apart2)) - spread - SLACK, rubric);
+          if (worth * location > known) tally.best[at] = worth * location;
+        }
       }
       k = k + 1 < STEPS ? k + 1 : 0;
     }
@@ -143,6 +151,7 @@ export function boundReadings(
     best: new Float64Array(STEPS * count),
     supports: new Uint8Array(STEPS * count),
     nearby: new Int32Array(STEPS),
+    isNear: new Uint8Array(STEPS),
   };
   const merges = boundMerges(prepared, plotted, rubric.merged);
   for (let k = 0; k < STEPS; k += 1) tally.best.set(merges, k * count);

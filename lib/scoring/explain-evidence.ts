@@ -21,9 +21,9 @@ type Of<K extends Evidence["kind"]> = Extract<Evidence, { kind: K }>;
 /** "mark m1 accounts for it", "was overlooked", "is optional", of a reference mark. */
 function nameState({ prepared, laid, matching }: Exhibit, model: ReferenceModel): string {
   const index = prepared.marks.indexOf(model);
-  const by = [...matching.matched, ...matching.merges, ...matching.setAside].find(
-    ({ reference }) => reference === index,
-  );
+  const isOfModel = ({ reference }: { reference: number }) => reference === index;
+  const by =
+    matching.matched.find(isOfModel) ?? matching.merges.find(isOfModel) ?? matching.setAside.find(isOfModel);
   const mark = laid[by?.plotted ?? -1]?.mark;
   if (mark !== undefined) return `${namePlottedMark(mark)} accounts for it`;
   return model.optional ? "is optional" : "was overlooked";

@@ -22,10 +22,25 @@ export function getGirdleWidthMm({ cut, measurementsMm }: StoneBody): number | n
   return cut === "round-brilliant" ? (first + second) / 2 : Math.min(first, second);
 }
 
+/**
+ * A number of 0 or more below a thousand with so many decimals, as `toFixed` writes it. Whole numbers are written much
+ * faster than fractions; where the nearest decimal is too close to call, `toFixed` itself decides.
+ */
+export function nameFixed(value: number, decimals: 2 | 3): string {
+  const unit = decimals === 2 ? 100 : 1000;
+  const scaled = value * unit;
+  const whole = Math.round(scaled);
+  if (!(scaled >= 0 && scaled < 1000 * unit) || Math.abs(scaled - whole) > 0.499999) {
+    return value.toFixed(decimals);
+  }
+  const rest = whole % unit;
+  return `${(whole - rest) / unit}.${String(unit + rest).slice(1)}`;
+}
+
 /** "0.012 girdle widths (0.06 mm)", without the millimetres where the stone was not measured. */
 export function nameDistance(widths: number, widthMm: number | null): string {
-  const text = `${widths.toFixed(3)} girdle widths`;
-  return widthMm === null ? text : `${text} (${(widths * widthMm).toFixed(2)} mm)`;
+  const text = `${nameFixed(widths, 3)} girdle widths`;
+  return widthMm === null ? text : `${text} (${nameFixed(widths * widthMm, 2)} mm)`;
 }
 
 /** "on", or "0.012 girdle widths (0.06 mm) from": how a mark lies to a place. */
@@ -47,7 +62,12 @@ export function nameCount(count: number, one: string, many = `${one}s`): string 
 
 /** A number with at most two decimals, as it is read: 2.8, 70, 0.33. */
 export function nameNumber(value: number): string {
-  return String(Math.round(value * 100) / 100 + 0);
+  const hundredths = Math.round(value * 100);
+  if (hundredths % 100 === 0) return String(hundredths / 100 + 0);
+  if (!(hundredths > 0 && hundredths < 1e6)) return String(hundredths / 100);
+  const rest = hundredths % 100;
+  const decimals = rest % 10 === 0 ? String(rest / 10) : String(100 + rest).slice(1);
+  return `${(hundredths - rest) / 100}.${decimals}`;
 }
 
 /** "a", "a and b", "a, b and c"; no items give an empty text. */
