@@ -31,6 +31,8 @@ import { findSuspectStone } from "@/lib/scoring/rank-stones";
 import { type GradeRating, rateGrades } from "@/lib/scoring/rate-grades";
 import { suggestPractice } from "@/lib/scoring/suggest-practice";
 
+export { identifyStone } from "@/lib/scoring/identify-stone";
+export { extendDotting, findDottingBursts, isDotting, NO_DOTS } from "@/lib/scoring/is-dotting";
 export { type PreparedReference, prepareReference } from "@/lib/scoring/prepare-reference";
 export { rankStones } from "@/lib/scoring/rank-stones";
 
