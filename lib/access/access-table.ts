@@ -27,10 +27,16 @@ export const ACCESS_TABLE = {
   "read-debrief": rules("released", "taught", "any"),
   // Of a student: their own, or of a section's student to whoever teaches it. Only released debriefs enter it.
   "read-progress": rules("own", "taught", "any"),
+  "read-worksheet": rules("enrolled", "taught", "any"),
+  "send-stone-check": rules("enrolled", "never", "never"),
   // Stones and what is known of them.
   "read-trays": rules("never", "any", "any"),
   "make-tray": rules("never", "any", "any"),
   "edit-tray": rules("never", "own", "any"),
+  // A student's only where the photograph is marked as shown: nobody is enrolled for the others.
+  "read-photo": rules("enrolled", "any", "any"),
+  "hand-out-stone": rules("never", "any", "any"),
+  "check-stone": rules("never", "any", "any"),
   // Sections and what is set for them.
   "read-sections": rules("never", "taught", "any"),
   "make-section": rules("never", "never", "any"),

@@ -4,10 +4,41 @@ import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
 import { findStone, type StoneWithParts } from "@/lib/data/store/find-stone";
 import { parseColumn } from "@/lib/data/store/parse-column";
+import { HAND_OUT_PARTS, toHandOutView } from "@/lib/data/store/to-hand-out-view";
 import { toTermsView } from "@/lib/data/store/to-terms-view";
 import { TrayTermsSchema } from "@/lib/plot/exercise-terms";
 import { type StoneView, StoneViewSchema } from "@/lib/plot/staff-view";
 import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
+
+/** Hand-outs that were taken back are told of as far back as this many. */
+const PAST_HAND_OUTS = 10;
+
+/** Where a stone is, where it was, and its photographs. */
+async function readDesk(stoneId: string) {
+  const database = getDatabase();
+  const photos = await database.stonePhoto.findMany({
+    where: { stoneId },
+    orderBy: [{ position: "asc" }, { addedAt: "asc" }],
+  });
+  const rows = await database.handOut.findMany({
+    where: { stoneId },
+    orderBy: { handedOutAt: "desc" },
+    take: PAST_HAND_OUTS + 1,
+    include: HAND_OUT_PARTS,
+  });
+  const handOuts = rows.map((row) => toHandOutView(row, new Date()));
+  return {
+    photos: photos.map(({ id, caption, isShown, widthPx, heightPx }) => ({
+      photoId: id,
+      caption,
+      isShown,
+      widthPx,
+      heightPx,
+    })),
+    out: handOuts.find(({ returnedAt }) => returnedAt === null) ?? null,
+    handOuts: handOuts.filter(({ returnedAt }) => returnedAt !== null).slice(0, PAST_HAND_OUTS),
+  };
+}
 
 function toVersion(row: StoneWithParts["references"][number]) {
   const reference = parseColumn(ReferenceSchema, row.body, "Reference.body");
@@ -39,6 +70,7 @@ export async function getStone(viewer: Viewer, stoneId: string): Promise<StoneVi
     reference: latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body"),
     referenceVersion: latest?.version ?? 0,
     versions: row.references.map(toVersion),
+    ...(await readDesk(stoneId)),
     ...toTermsView(parseColumn(TrayTermsSchema, row.tray.terms, "Tray.terms")),
   });
 }

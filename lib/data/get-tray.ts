@@ -3,16 +3,20 @@ import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
 import { parseColumn } from "@/lib/data/store/parse-column";
+import { HAND_OUT_PARTS, toHandOutView } from "@/lib/data/store/to-hand-out-view";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
 import { whereSectionInScope } from "@/lib/data/store/where-in-scope";
 import { type StoneRowSchema, type TrayView, TrayViewSchema } from "@/lib/plot/staff-view";
 import { ReferenceSchema } from "@/lib/plot/stone";
+import { MISMATCHES } from "@/lib/plot/stone-check";
 import type { Prisma } from "@/prisma/generated/client";
 
 /** A stone with its latest reference and the points of its hand-ins in the exercises that the viewer may review. */
 const stoneParts = (exercise: Prisma.ExerciseWhereInput) =>
   ({
     references: { orderBy: { version: "desc" }, take: 1 },
+    handOuts: { where: { returnedAt: null }, include: HAND_OUT_PARTS },
+    checks: { where: { outcome: { in: [...MISMATCHES] }, settledAt: null }, select: { id: true } },
     exerciseStones: {
       where: { exercise },
       select: {
@@ -30,9 +34,10 @@ const stoneParts = (exercise: Prisma.ExerciseWhereInput) =>
 
 type StoneRow = Prisma.StoneGetPayload<{ include: ReturnType<typeof stoneParts> }>;
 
-function toRow(stone: StoneRow): typeof StoneRowSchema._output {
+function toRow(stone: StoneRow, now: Date): typeof StoneRowSchema._output {
   const card = toStoneCard(stone);
-  const latest = stone.references[0];
+  const [latest] = stone.references;
+  const [out] = stone.handOuts;
   const reference = latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body");
   const sittings = stone.exerciseStones.flatMap((one) => one.sittings);
   const totals = sittings.flatMap(({ handIn }) => handIn?.results.map((one) => one.totalHundredths) ?? []);
@@ -46,6 +51,8 @@ function toRow(stone: StoneRow): typeof StoneRowSchema._output {
     referenceVersion: latest?.version ?? 0,
     referenceMarks: reference?.marks.length ?? 0,
     clarity: reference?.grades.clarity ?? null,
+    out: out === undefined ? null : toHandOutView(out, now),
+    mismatches: stone.checks.length,
     handIns: sittings.length,
     meanTotal:
       totals.length === 0 ? null : totals.reduce((sum, total) => sum + total, 0) / totals.length / 100,
@@ -60,12 +67,13 @@ export async function getTray(viewer: Viewer, trayId: string): Promise<TrayView>
     where: { id: trayId },
     include: { stones: { orderBy: { position: "asc" }, include: stoneParts(exercise) } },
   });
+  const now = new Date();
   const found = requireAccess(viewer, "read-trays", tray);
   return TrayViewSchema.parse({
     trayId: found.id,
     name: found.name,
     notes: found.notes,
     mayEdit: can(viewer, "edit-tray", found),
-    stones: found.stones.map(toRow),
+    stones: found.stones.map((stone) => toRow(stone, now)),
   });
 }

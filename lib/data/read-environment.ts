@@ -1,4 +1,5 @@
 /** What the program takes from its environment, checked once, with safe defaults for a trial on one machine. */
+import { dirname, join } from "node:path";
 import { z } from "zod";
 import { AppError } from "@/lib/base/app-error";
 
@@ -11,6 +12,8 @@ const EnvironmentSchema = z.object({
     .string()
     .regex(/^file:.+/, "must be the address of a SQLite file, such as file:./data/loupework.db")
     .default(DEFAULT_DATABASE_URL),
+  /** Where photographs lie; beside the database when not set. */
+  LOUPEWORK_FILES: z.string().optional(),
   LOUPEWORK_SECRET: z.string().min(SHORTEST_SECRET, `needs ${SHORTEST_SECRET} characters or more`).optional(),
   /** Where people reach the program: `https://…` makes the session's cookie one for secure connections only. */
   LOUPEWORK_URL: z.url({ protocol: /^https?$/ }).optional(),
@@ -23,6 +26,8 @@ const EnvironmentSchema = z.object({
 export interface Environment {
   readonly port: number;
   readonly databaseUrl: string;
+  /** The folder of the stones' photographs. */
+  readonly filesFolder: string;
   /** What sessions are signed with. */
   readonly secret: string;
   readonly url: string | null;
@@ -62,6 +67,8 @@ export function readEnvironment(variables: Variables = process.env): Environment
   return {
     port: rest.PORT,
     databaseUrl: rest.DATABASE_URL,
+    filesFolder:
+      rest.LOUPEWORK_FILES ?? join(dirname(rest.DATABASE_URL.replace(/^file:/, "")), "loupework-files"),
     secret: secret ?? DEVELOPMENT_SECRET,
     url: rest.LOUPEWORK_URL ?? null,
     trial: rest.LOUPEWORK_TRIAL === "1",

@@ -3,11 +3,14 @@ import { z } from "zod";
 import { SentNoteSchema } from "@/lib/plot/bench-note";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ScalesSchema } from "@/lib/plot/grades";
+import { HandOutViewSchema } from "@/lib/plot/hand-out";
 import { CauseSchema } from "@/lib/plot/mark";
 import { PlotSchema } from "@/lib/plot/plots-file";
 import { OlderResultsSchema } from "@/lib/plot/rescore-view";
 import { RubricSchema } from "@/lib/plot/rubric";
 import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
+import { CERTAINTIES, CHECK_OUTCOMES, StoneVerdictSchema } from "@/lib/plot/stone-check";
+import { StaffPhotoViewSchema } from "@/lib/plot/stone-photo";
 import { CharacteristicViewSchema, EXERCISE_PHASES, StoneCardSchema } from "@/lib/plot/student-view";
 
 const instant = z.iso.datetime();
@@ -38,6 +41,10 @@ export const StoneRowSchema = z.strictObject({
   clarity: z.string().nullable(),
   handIns: z.int(),
   meanTotal: z.number().nullable(),
+  /** Null while it is in the tray. */
+  out: HandOutViewSchema.nullable(),
+  /** Hand-in checks that contradict the label and that nobody has settled yet. */
+  mismatches: z.int(),
 });
 
 export const TrayViewSchema = z.strictObject({
@@ -49,6 +56,24 @@ export const TrayViewSchema = z.strictObject({
   stones: z.array(StoneRowSchema),
 });
 export type TrayView = z.infer<typeof TrayViewSchema>;
+
+/** A hand-in check as a list tells of it. */
+export const StoneCheckRowSchema = z.strictObject({
+  checkId: z.string(),
+  stoneId: z.string().nullable(),
+  /** What the label said; null where it was not asked about. */
+  label: z.string().nullable(),
+  byName: z.string(),
+  madeAt: instant,
+  features: z.int(),
+  weightCt: z.number().nullable(),
+  /** Null while it is being worked out. */
+  verdict: StoneVerdictSchema.nullable(),
+  outcome: z.enum(CHECK_OUTCOMES).nullable(),
+  certainty: z.enum(CERTAINTIES).nullable(),
+  settledBy: z.string().nullable(),
+});
+export type StoneCheckRow = z.infer<typeof StoneCheckRowSchema>;
 
 export const ReferenceVersionSchema = z.strictObject({
   version: z.int(),
@@ -73,6 +98,11 @@ export const StoneViewSchema = z.strictObject({
   reference: ReferenceSchema.nullable(),
   referenceVersion: z.int(),
   versions: z.array(ReferenceVersionSchema),
+  photos: z.array(StaffPhotoViewSchema),
+  /** Null while it is in the tray. */
+  out: HandOutViewSchema.nullable(),
+  /** Its last hand-outs that were taken back, newest first. */
+  handOuts: z.array(HandOutViewSchema),
   characteristics: z.array(CharacteristicViewSchema),
   scales: ScalesSchema,
 });
@@ -202,6 +232,10 @@ export const OverviewSchema = z.strictObject({
   trays: z.int(),
   stones: z.int(),
   withoutReference: z.int(),
+  /** Stones out of their trays, those of them that are overdue, and checks that contradict a label. */
+  out: z.int(),
+  overdue: z.int(),
+  mismatches: z.array(z.strictObject({ trayId: z.string(), trayName: z.string(), count: z.int() })),
   exercises: z.array(ExerciseRowSchema),
 });
 export type Overview = z.infer<typeof OverviewSchema>;

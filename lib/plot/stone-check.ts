@@ -28,6 +28,9 @@ export type StoneEvidence = z.infer<typeof StoneEvidenceSchema>;
 export const CHECK_OUTCOMES = ["fits", "other", "none", "unsure"] as const;
 export type CheckOutcome = (typeof CHECK_OUTCOMES)[number];
 
+/** Outcomes that contradict a label: staff are told of them until somebody has settled them. */
+export const MISMATCHES = ["other", "none"] as const satisfies readonly CheckOutcome[];
+
 /** How far the first stands before the second; no probability (SPEC 8.6). */
 export const CERTAINTIES = ["clear", "likely", "open"] as const;
 

@@ -67,6 +67,14 @@ export const CharacteristicViewSchema = z.strictObject({
 export const StoneCardSchema = z.strictObject({ label: z.string(), ...StoneBodySchema.shape });
 export type StoneCard = z.infer<typeof StoneCardSchema>;
 
+/** A stone of which a student plots a few features for the hand-in check. What comes of it goes to staff alone. */
+export const StoneToCheckSchema = z.strictObject({
+  exerciseStoneId: z.string(),
+  stone: StoneCardSchema,
+  characteristics: z.array(CharacteristicViewSchema),
+});
+export type StoneToCheck = z.infer<typeof StoneToCheckSchema>;
+
 /** When each step of the preparation was confirmed, ms since the sitting opened. */
 export const PreparedSchema = z.partialRecord(z.enum(PREPARATION_STEPS), z.number());
 

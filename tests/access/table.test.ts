@@ -24,6 +24,9 @@ describe("the table", () => {
       "read-bench",
       "read-debrief",
       "read-progress",
+      "read-photo",
+      "read-worksheet",
+      "send-stone-check",
       "write-bench",
     ]);
     expect(ACTIONS.filter((action) => (ACCESS_TABLE[action].student as string) === "any")).toEqual([]);

@@ -105,7 +105,7 @@ describe("the model and the database", () => {
     expect(sorted(inDatabase)).toEqual(sorted(inModel));
   });
 
-  it("have the same unique keys, and the three that hold for some rows only", async () => {
+  it("have the same unique keys, and those that hold for some rows only", async () => {
     await applyMigrations(url, MIGRATIONS);
     const rows = await query(`SELECT m.name, group_concat(i.name, ',') FROM sqlite_master m
       JOIN pragma_index_list(m.name) l JOIN pragma_index_info(l.name) i
@@ -115,7 +115,7 @@ describe("the model and the database", () => {
       ...model.unique.map((fields) => `${model.name} ${fields.join(",")}`),
     ]);
     expect(rows.map((row) => row.join(" ")).sort()).toEqual(
-      [...inModel, "Release sittingId", "Rescore exerciseId", "Result handInId"].sort(),
+      [...inModel, "HandOut stoneId", "Release sittingId", "Rescore exerciseId", "Result handInId"].sort(),
     );
   });
 });

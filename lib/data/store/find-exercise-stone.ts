@@ -1,0 +1,26 @@
+import type { Resource } from "@/lib/access/can";
+import type { Transaction } from "@/lib/data/store/database";
+import type { Prisma } from "@/prisma/generated/client";
+
+const PARTS = {
+  stone: { include: { photos: { where: { isShown: true }, orderBy: { position: "asc" } } } },
+  exercise: { include: { section: { include: { enrolments: { select: { studentId: true } } } } } },
+} as const satisfies Prisma.ExerciseStoneInclude;
+
+export type ExerciseStoneRow = Prisma.ExerciseStoneGetPayload<{ include: typeof PARTS }>;
+
+export interface FoundExerciseStone extends Resource {
+  readonly row: ExerciseStoneRow;
+}
+
+/** A stone of an exercise with its shown photographs; students count as enrolled once the exercise has opened. */
+export async function findExerciseStone(
+  database: Transaction,
+  exerciseStoneId: string,
+): Promise<FoundExerciseStone | null> {
+  const row = await database.exerciseStone.findUnique({ where: { id: exerciseStoneId }, include: PARTS });
+  if (row === null) return null;
+  const { opensAt, section } = row.exercise;
+  const isOpened = opensAt <= new Date();
+  return { row, studentIds: isOpened ? section.enrolments.map(({ studentId }) => studentId) : [] };
+}
