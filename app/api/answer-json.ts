@@ -68,7 +68,7 @@ const MOST_BYTES = 4_000_000;
  * Refuses a request that another site made the browser send: its origin is neither the host that was asked nor the
  * address that the program is set to be reached at. Throws AppError `not-allowed`.
  */
-function requireSameOrigin(request: Request): void {
+export function requireSameOrigin(request: Request): void {
   const origin = request.headers.get("origin");
   const { url } = readEnvironment();
   const hosts = [

@@ -19,8 +19,27 @@ interface Todo {
 
 const plural = (count: number, one: string, many: string) => (count === 1 ? one : many);
 
+/** Stones whose label is doubted, and stones that are overdue. */
+function listDeskTodos({ mismatches, overdue }: Overview): Todo[] {
+  const doubted = mismatches.map(({ trayId, trayName, count }) => ({
+    key: `check ${trayId}`,
+    href: `/trays/${trayId}/check#checks`,
+    count,
+    what: (
+      <>
+        {plural(count, "stone does", "stones do")} not fit {plural(count, "its", "their")} label in{" "}
+        <strong>{trayName}</strong>, by a hand-in check
+      </>
+    ),
+  }));
+  if (overdue === 0) return doubted;
+  const late = <>{plural(overdue, "stone is", "stones are")} overdue: handed out and not taken back</>;
+  return [...doubted, { key: "overdue", href: "/trays/out", count: overdue, what: late }];
+}
+
 /** What waits for the viewer, the most pressing first. */
-function listTodos({ withoutReference, exercises }: Overview): Todo[] {
+function listTodos(overview: Overview): Todo[] {
+  const { withoutReference, exercises } = overview;
   const release = exercises
     .filter(({ handedIn, released }) => handedIn > released)
     .map(({ exerciseId, title, sectionName, handedIn, released }) => ({
@@ -34,8 +53,10 @@ function listTodos({ withoutReference, exercises }: Overview): Todo[] {
         </>
       ),
     }));
-  if (withoutReference === 0) return release;
+  const desk = listDeskTodos(overview);
+  if (withoutReference === 0) return [...desk, ...release];
   return [
+    ...desk,
     ...release,
     {
       key: "references",

@@ -1,10 +1,12 @@
 "use client";
 
+import { Checkbox } from "@mantine/core";
 import Link from "next/link";
 import { useMemo } from "react";
 import cells from "@/components/staff/cells.module.css";
 import classes from "@/components/staff/tray-stones-table.module.css";
 import { ViewFigure } from "@/components/stone/view-figure";
+import { toWhereWords, WhereBadge } from "@/components/tray/where-badge";
 import { type DataColumn, DataTable } from "@/components/ui/data-table";
 import { StatusBadge } from "@/components/ui/status-badge";
 import { CUT_LABELS } from "@/lib/gem/cut-name";
@@ -50,8 +52,25 @@ function MeanTotal({ meanTotal }: StoneRow) {
   );
 }
 
-function buildColumns(trayId: string): readonly DataColumn<StoneRow>[] {
+interface Choice {
+  readonly chosen: ReadonlySet<string>;
+  readonly onToggle: (stoneId: string) => void;
+}
+
+function buildColumns(trayId: string, { chosen, onToggle }: Choice): readonly DataColumn<StoneRow>[] {
   return [
+    {
+      key: "chosen",
+      header: "Choose",
+      value: ({ stoneId }) => (chosen.has(stoneId) ? "chosen" : ""),
+      cell: ({ stoneId, label }) => (
+        <Checkbox
+          aria-label={`Choose ${label}`}
+          checked={chosen.has(stoneId)}
+          onChange={() => onToggle(stoneId)}
+        />
+      ),
+    },
     { key: "position", header: "Place", value: ({ position }) => position, align: "end" },
     {
       key: "label",
@@ -64,6 +83,21 @@ function buildColumns(trayId: string): readonly DataColumn<StoneRow>[] {
         </span>
       ),
       isRowHeader: true,
+    },
+    {
+      key: "where",
+      header: "Where",
+      value: ({ out }) => toWhereWords(out),
+      cell: ({ out, mismatches }) => (
+        <span className={classes.where}>
+          <WhereBadge out={out} />
+          {mismatches > 0 && (
+            <Link href={`/trays/${trayId}/check#checks`}>
+              <StatusBadge tone="bad">Label doubted</StatusBadge>
+            </Link>
+          )}
+        </span>
+      ),
     },
     {
       key: "cut",
@@ -105,11 +139,14 @@ export interface TrayStonesTableProps {
   trayId: string;
   trayName: string;
   stones: readonly StoneRow[];
+  /** Which are ticked. */
+  chosen: ReadonlySet<string>;
+  onToggle: (stoneId: string) => void;
 }
 
-/** The stones of a tray: what each is, whether it has a reference, and how it has been doing. */
-export function TrayStonesTable({ trayId, trayName, stones }: TrayStonesTableProps) {
-  const columns = useMemo(() => buildColumns(trayId), [trayId]);
+/** The stones of a tray: what each is, where it is, whether it has a reference, and how it has been doing. */
+export function TrayStonesTable({ trayId, trayName, stones, chosen, onToggle }: TrayStonesTableProps) {
+  const columns = useMemo(() => buildColumns(trayId, { chosen, onToggle }), [trayId, chosen, onToggle]);
   return (
     <DataTable
       caption="Stones"

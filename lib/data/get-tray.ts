@@ -5,7 +5,9 @@ import { getDatabase } from "@/lib/data/store/database";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { HAND_OUT_PARTS, toHandOutView } from "@/lib/data/store/to-hand-out-view";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
+import { toTermsView } from "@/lib/data/store/to-terms-view";
 import { whereSectionInScope } from "@/lib/data/store/where-in-scope";
+import { TrayTermsSchema } from "@/lib/plot/exercise-terms";
 import { type StoneRowSchema, type TrayView, TrayViewSchema } from "@/lib/plot/staff-view";
 import { ReferenceSchema } from "@/lib/plot/stone";
 import { MISMATCHES } from "@/lib/plot/stone-check";
@@ -75,5 +77,6 @@ export async function getTray(viewer: Viewer, trayId: string): Promise<TrayView>
     notes: found.notes,
     mayEdit: can(viewer, "edit-tray", found),
     stones: found.stones.map((stone) => toRow(stone, now)),
+    characteristics: toTermsView(parseColumn(TrayTermsSchema, found.terms, "Tray.terms")).characteristics,
   });
 }

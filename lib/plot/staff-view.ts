@@ -54,6 +54,7 @@ export const TrayViewSchema = z.strictObject({
   /** Whether the viewer may change the tray, its stones and their references. */
   mayEdit: z.boolean(),
   stones: z.array(StoneRowSchema),
+  characteristics: z.array(CharacteristicViewSchema),
 });
 export type TrayView = z.infer<typeof TrayViewSchema>;
 

@@ -143,3 +143,12 @@ export const DebriefViewSchema = z.strictObject({
   notes: z.array(DebriefNoteSchema),
 });
 export type DebriefView = z.infer<typeof DebriefViewSchema>;
+
+/** Blank worksheets: what whoever holds a stone may know of it, and the scales. */
+export const WorksheetsViewSchema = z.strictObject({
+  /** The exercise and its section, or the tray. */
+  title: z.string(),
+  stones: z.array(StoneCardSchema),
+  scales: ScalesSchema,
+});
+export type WorksheetsView = z.infer<typeof WorksheetsViewSchema>;

@@ -3,14 +3,17 @@ import * as exercises from "@/app/(staff)/exercises/actions";
 import * as people from "@/app/(staff)/people/actions";
 import * as stones from "@/app/(staff)/trays/[trayId]/stones/actions";
 import * as trays from "@/app/(staff)/trays/actions";
+import * as out from "@/app/(staff)/trays/out/actions";
 import * as watch from "@/app/(staff)/watch/actions";
+import * as check from "@/app/(student)/check/actions";
 import * as myStones from "@/app/(student)/my-stones/actions";
 import * as account from "@/app/account/actions";
 import * as welcome from "@/app/welcome/actions";
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
+import { toStoneCode } from "@/lib/plot/stone-code";
 import type { Caller } from "@/tests/access/access-case";
 import { makeSampleSet } from "@/tests/support/sample-set";
-import { makeOpenDates, PASSWORD, REFERENCE, type School } from "@/tests/support/school";
+import { makeOpenDates, PASSWORD, REFERENCE, type School, SEEN } from "@/tests/support/school";
 
 export interface ActionCase {
   /** Who is not refused. */
@@ -128,6 +131,50 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
   "(staff)/watch sendNotesAction": {
     allowed: theirs,
     call: ({ adaOnBench }) => watch.sendNotesAction({ sittingIds: [adaOnBench], text: "Tilt it." }),
+  },
+  "(staff)/trays/[trayId]/stones updatePhotoAction": {
+    allowed: theirs,
+    call: ({ photoId }) => stones.updatePhotoAction({ photoId, caption: "", isShown: true }),
+  },
+  "(staff)/trays/[trayId]/stones orderPhotosAction": {
+    allowed: theirs,
+    call: ({ stoneIds, photoId }) => stones.orderPhotosAction(stoneIds[0], [photoId]),
+  },
+  "(staff)/trays/[trayId]/stones deletePhotoAction": {
+    allowed: theirs,
+    call: ({ photoId }) => stones.deletePhotoAction(photoId),
+  },
+  "(staff)/trays/out handOutAction": {
+    allowed: staff,
+    call: ({ stoneIds }) =>
+      out.handOutAction({ stoneIds: [...stoneIds], to: { kind: "seat", seat: "Bench 4" }, dueBackAt: null }),
+  },
+  "(staff)/trays/out takeBackAction": {
+    // The stones are in their tray.
+    allowed: [],
+    call: ({ stoneIds }) => out.takeBackAction([...stoneIds]),
+  },
+  "(staff)/trays/out scanAction": {
+    allowed: staff,
+    call: ({ stoneIds }) => out.scanAction(toStoneCode(stoneIds[0])),
+  },
+  "(staff)/trays/out checkStoneAction": {
+    allowed: staff,
+    call: ({ trayId, stoneIds }) =>
+      out.checkStoneAction({
+        trayId,
+        stoneId: stoneIds[0],
+        evidence: { ...SEEN, cut: "round-brilliant" },
+      }),
+  },
+  "(staff)/trays/out settleStoneCheckAction": {
+    allowed: staff,
+    call: ({ checkId }) => out.settleStoneCheckAction(checkId),
+  },
+  "(student)/check sendStoneCheckAction": {
+    allowed: ["ada", "ben"],
+    call: ({ exerciseStoneIds }) =>
+      check.sendStoneCheckAction({ exerciseStoneId: exerciseStoneIds[0], evidence: SEEN }),
   },
   "(student)/my-stones openSittingAction": {
     allowed: ["ada", "ben"],

@@ -7,9 +7,13 @@ import { ACTION_CASES } from "@/tests/access/action-cases";
 import { countChanges } from "@/tests/access/count-changes";
 import { beSignedIn } from "@/tests/support/cookie-jar";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { addRescore, buildSchool, type School, SECRETS } from "@/tests/support/school";
+import { addDesk, addRescore, buildSchool, type School, SECRETS } from "@/tests/support/school";
 
 vi.mock("next/headers", async () => ({ cookies: (await import("@/tests/support/cookie-jar")).cookies }));
+vi.mock("next/server", async (original) => ({
+  ...(await original<typeof import("next/server")>()),
+  after: () => undefined,
+}));
 vi.mock("next/cache", () => ({ revalidatePath: () => undefined }));
 
 const APP = join(import.meta.dirname, "../../app");
@@ -20,7 +24,7 @@ let school: School;
 let current: TestDatabase | null = null;
 beforeAll(async () => {
   template = await createTestDatabase();
-  school = await addRescore(await buildSchool());
+  school = await addDesk(await addRescore(await buildSchool()));
   snapshot = await keepSnapshot(template);
 });
 beforeEach(async () => {

@@ -1,27 +1,38 @@
 /** Every exported function of lib/data: who may call it, or why it takes no viewer. */
 import { exportExerciseSet } from "@/lib/data/export-exercise-set";
 import { exportPlots } from "@/lib/data/export-plots";
+import { findMyScannedStone } from "@/lib/data/find-my-scanned-stone";
 import { followMyNotes } from "@/lib/data/follow-my-notes";
 import { followWatch, type WatchWord } from "@/lib/data/follow-watch";
 import { getBench } from "@/lib/data/get-bench";
 import { getBenchWatch } from "@/lib/data/get-bench-watch";
 import { getDebrief } from "@/lib/data/get-debrief";
 import { getOverview } from "@/lib/data/get-overview";
+import { getPhotoFile } from "@/lib/data/get-photo-file";
 import { getReferenceVersion } from "@/lib/data/get-reference-version";
 import { getRescore } from "@/lib/data/get-rescore";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
 import { getRubricBench } from "@/lib/data/get-rubric-bench";
+import { getScannedStone } from "@/lib/data/get-scanned-stone";
 import { getStone } from "@/lib/data/get-stone";
+import { getStoneToCheck } from "@/lib/data/get-stone-to-check";
 import { getTray } from "@/lib/data/get-tray";
+import { getTrayWorksheets } from "@/lib/data/get-tray-worksheets";
+import { getWorksheets } from "@/lib/data/get-worksheets";
 import { listExercises } from "@/lib/data/list-exercises";
+import { listHolders } from "@/lib/data/list-holders";
 import { listMyExercises } from "@/lib/data/list-my-exercises";
 import { listMyNotes } from "@/lib/data/list-my-notes";
+import { listOut } from "@/lib/data/list-out";
 import { listPeople } from "@/lib/data/list-people";
 import { listSections } from "@/lib/data/list-sections";
+import { listShownPhotos } from "@/lib/data/list-shown-photos";
+import { listStoneChecks } from "@/lib/data/list-stone-checks";
 import { listTouchedExercises } from "@/lib/data/list-touched-exercises";
 import { listTrail } from "@/lib/data/list-trail";
 import { listTrays } from "@/lib/data/list-trays";
 import { listWatch } from "@/lib/data/list-watch";
+import { toStoneCode } from "@/lib/plot/stone-code";
 import { type AccessCase, makeCase } from "@/tests/access/access-case";
 
 const no = "not-found";
@@ -46,6 +57,37 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
   "get-stone getStone": makeCase(staff, (viewer, { stoneIds }) => getStone(viewer, stoneIds[0])),
   "get-reference-version getReferenceVersion": makeCase(staff, (viewer, { stoneIds }) =>
     getReferenceVersion(viewer, stoneIds[0], 1),
+  ),
+  "list-out listOut": makeCase(staff, (viewer) => listOut(viewer), lists),
+  "list-holders listHolders": makeCase(staff, (viewer) => listHolders(viewer), lists),
+  "list-stone-checks listStoneChecks": makeCase(staff, (viewer, { trayId }) =>
+    listStoneChecks(viewer, trayId),
+  ),
+  "get-scanned-stone getScannedStone": makeCase(staff, (viewer, { stoneIds }) =>
+    getScannedStone(viewer, toStoneCode(stoneIds[0])),
+  ),
+  // A student is told of a label only whether it is theirs: where it is not, as where there is none, nothing.
+  "find-my-scanned-stone findMyScannedStone": makeCase(
+    ["not-allowed", "not-allowed", "not-allowed", "ok", "ok", "ok"],
+    (viewer, { stoneIds }) => findMyScannedStone(viewer, toStoneCode(stoneIds[0])),
+    lists,
+  ),
+  // The photograph is not shown: students are told that there is none.
+  "get-photo-file getPhotoFile": makeCase(staff, (viewer, { photoId }) =>
+    getPhotoFile(viewer, photoId, "small"),
+  ),
+  "list-shown-photos listShownPhotos": makeCase(owner, (viewer, { adaOnBench }) =>
+    listShownPhotos(viewer, adaOnBench),
+  ),
+  "get-stone-to-check getStoneToCheck": makeCase(
+    ["not-allowed", "not-allowed", "not-allowed", "ok", "ok", no],
+    (viewer, { exerciseStoneIds }) => getStoneToCheck(viewer, exerciseStoneIds[0]),
+  ),
+  "get-worksheets getWorksheets": makeCase(["ok", "ok", no, "ok", "ok", no], (viewer, { exerciseId }) =>
+    getWorksheets(viewer, exerciseId),
+  ),
+  "get-tray-worksheets getTrayWorksheets": makeCase(staff, (viewer, { trayId }) =>
+    getTrayWorksheets(viewer, trayId),
   ),
   "list-sections listSections": makeCase(staff, (viewer) => listSections(viewer), lists),
   "list-exercises listExercises": makeCase(staff, (viewer) => listExercises(viewer), lists),

@@ -8,7 +8,7 @@ import { saveEvents } from "@/lib/workflows/save-events";
 import { DATA_CASES } from "@/tests/access/data-cases";
 import { WORKFLOW_CASES } from "@/tests/access/workflow-cases";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, makeMark, type School, SECRETS, WRITER } from "@/tests/support/school";
+import { addDesk, buildSchool, makeMark, type School, SECRETS, WRITER } from "@/tests/support/school";
 
 let template: TestDatabase;
 let snapshot: string;
@@ -16,7 +16,7 @@ let school: School;
 let current: TestDatabase;
 beforeAll(async () => {
   template = await createTestDatabase();
-  school = await buildSchool();
+  school = await addDesk(await buildSchool());
   snapshot = await keepSnapshot(template);
 });
 beforeEach(async () => {

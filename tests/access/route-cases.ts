@@ -1,19 +1,25 @@
 /** Every route of app/api that answers JSON: how it is called on the first section's things, and what each may expect. */
 import * as plots from "@/app/api/exercises/[exerciseId]/plots.json/route";
 import * as set from "@/app/api/exercises/[exerciseId]/set.json/route";
+import * as worksheets from "@/app/api/exercises/[exerciseId]/worksheets.pdf/route";
+import * as photo from "@/app/api/photos/[photoId]/[size]/route";
 import * as gradebook from "@/app/api/sections/[sectionId]/gradebook.csv/route";
 import * as items from "@/app/api/sections/[sectionId]/items.csv/route";
 import * as oneRoster from "@/app/api/sections/[sectionId]/oneroster.zip/route";
 import * as claim from "@/app/api/sittings/[sittingId]/claim/route";
+import * as debrief from "@/app/api/sittings/[sittingId]/debrief.pdf/route";
 import * as events from "@/app/api/sittings/[sittingId]/events/route";
 import * as handIn from "@/app/api/sittings/[sittingId]/hand-in/route";
 import * as seen from "@/app/api/sittings/[sittingId]/notes/seen/route";
 import * as notes from "@/app/api/sittings/[sittingId]/notes/stream/route";
 import * as presence from "@/app/api/sittings/[sittingId]/presence/route";
 import * as sittingWatch from "@/app/api/sittings/[sittingId]/watch/route";
+import * as addPhoto from "@/app/api/stones/[stoneId]/photos/route";
+import * as trayWorksheets from "@/app/api/trays/[trayId]/worksheets.pdf/route";
 import * as watch from "@/app/api/watch/route";
 import * as watchStream from "@/app/api/watch/stream/route";
 import type { Caller } from "@/tests/access/access-case";
+import { makePicture } from "@/tests/support/make-picture";
 import { makeMark, type School, WRITER } from "@/tests/support/school";
 
 /** The status for each caller. */
@@ -40,6 +46,20 @@ export function makePost(body: unknown, headers: Record<string, string> = {}): R
     method: "POST",
     headers: { host: HOST, origin: `http://${HOST}`, "content-type": "application/json", ...headers },
     body: typeof body === "string" ? body : JSON.stringify(body),
+  });
+}
+
+/** A file as the program's own page sends it. */
+export function makeUpload(bytes: Uint8Array, headers: Record<string, string> = {}): Request {
+  return new Request(`http://${HOST}/`, {
+    method: "POST",
+    headers: {
+      host: HOST,
+      origin: `http://${HOST}`,
+      "content-type": "application/octet-stream",
+      ...headers,
+    },
+    body: new Uint8Array(bytes),
   });
 }
 
@@ -111,6 +131,31 @@ export const ROUTE_CASES: Readonly<Record<string, RouteCase>> = {
   "GET sections/[sectionId]/oneroster.zip": {
     statuses: teaching,
     call: ({ sectionId }) => oneRoster.GET(get(), section(sectionId)),
+  },
+  "POST stones/[stoneId]/photos": {
+    statuses: teaching,
+    call: async ({ stoneIds }) =>
+      addPhoto.POST(makeUpload(await makePicture()), {
+        params: Promise.resolve({ stoneId: stoneIds[0] }),
+      }),
+  },
+  // The photograph is not shown to students.
+  "GET photos/[photoId]/[size]": {
+    statuses: statuses([200, 200, 200, 404, 404, 404]),
+    call: ({ photoId }) => photo.GET(get(), { params: Promise.resolve({ photoId, size: "small" }) }),
+  },
+  "GET trays/[trayId]/worksheets.pdf": {
+    statuses: statuses([200, 200, 200, 404, 404, 404]),
+    call: ({ trayId }) => trayWorksheets.GET(get(), { params: Promise.resolve({ trayId }) }),
+  },
+  "GET exercises/[exerciseId]/worksheets.pdf": {
+    statuses: statuses([200, 200, 404, 200, 200, 404]),
+    call: ({ exerciseId }) => worksheets.GET(get(), exercise(exerciseId)),
+  },
+  // Scored and not released, as the debrief's page: its student is told that there is none.
+  "GET sittings/[sittingId]/debrief.pdf": {
+    statuses: teaching,
+    call: ({ adaScored }) => debrief.GET(get(), sitting(adaScored)),
   },
 };
 

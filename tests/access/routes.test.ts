@@ -9,7 +9,7 @@ import { countChanges } from "@/tests/access/count-changes";
 import { makePost, OTHER_ROUTES, ROUTE_CASES } from "@/tests/access/route-cases";
 import { beSignedIn, setSessionToken } from "@/tests/support/cookie-jar";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, makeMark, type School, SECRETS, WRITER } from "@/tests/support/school";
+import { addDesk, buildSchool, makeMark, type School, SECRETS, WRITER } from "@/tests/support/school";
 
 vi.mock("next/headers", async () => ({ cookies: (await import("@/tests/support/cookie-jar")).cookies }));
 vi.mock("next/server", async (original) => ({
@@ -25,7 +25,7 @@ let school: School;
 let current: TestDatabase | null = null;
 beforeAll(async () => {
   template = await createTestDatabase();
-  school = await buildSchool();
+  school = await addDesk(await buildSchool());
   snapshot = await keepSnapshot(template);
 });
 beforeEach(async () => {
@@ -43,12 +43,12 @@ async function leaveDatabase(): Promise<void> {
 
 /** `METHOD folder` of every handler under app/api. */
 async function listRoutes(): Promise<string[]> {
-  const files = readdirSync(API, { recursive: true, withFileTypes: true }).filter(
-    ({ name }) => name === "route.ts",
+  const files = readdirSync(API, { recursive: true, withFileTypes: true }).filter(({ name }) =>
+    /^route\.tsx?$/.test(name),
   );
   const found: string[] = [];
-  for (const { parentPath } of files) {
-    const module: Record<string, unknown> = await import(join(parentPath, "route.ts"));
+  for (const { parentPath, name: file } of files) {
+    const module: Record<string, unknown> = await import(join(parentPath, file));
     for (const name of Object.keys(module)) found.push(`${name} ${relative(API, parentPath)}`);
   }
   return found.sort();

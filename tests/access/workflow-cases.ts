@@ -1,12 +1,15 @@
 /** Every exported function of lib/workflows: who may call it, or why it takes no viewer. */
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
+import { addPhoto } from "@/lib/workflows/add-photo";
 import { applyRescore } from "@/lib/workflows/apply-rescore";
+import { checkStone } from "@/lib/workflows/check-stone";
 import { claimBench } from "@/lib/workflows/claim-bench";
 import { createExercise } from "@/lib/workflows/create-exercise";
 import { createPerson } from "@/lib/workflows/create-person";
 import { createSection } from "@/lib/workflows/create-section";
 import { createStone } from "@/lib/workflows/create-stone";
 import { createTray } from "@/lib/workflows/create-tray";
+import { deletePhoto } from "@/lib/workflows/delete-photo";
 import { discardRescore } from "@/lib/workflows/discard-rescore";
 import { enrolStudents } from "@/lib/workflows/enrol-students";
 import { exportGradebook } from "@/lib/workflows/export-gradebook";
@@ -15,9 +18,11 @@ import { getProgress } from "@/lib/workflows/get-progress";
 import { getSectionReport } from "@/lib/workflows/get-section-report";
 import { grantExtraTime } from "@/lib/workflows/grant-extra-time";
 import { handIn } from "@/lib/workflows/hand-in";
+import { handOutStones } from "@/lib/workflows/hand-out-stones";
 import { importExerciseSet } from "@/lib/workflows/import-exercise-set";
 import { noteBench } from "@/lib/workflows/note-bench";
 import { openSitting } from "@/lib/workflows/open-sitting";
+import { orderPhotos } from "@/lib/workflows/order-photos";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { resetPassword } from "@/lib/workflows/reset-password";
 import { saveEvents } from "@/lib/workflows/save-events";
@@ -25,16 +30,21 @@ import { saveReference } from "@/lib/workflows/save-reference";
 import { saveRubric } from "@/lib/workflows/save-rubric";
 import { seeNote } from "@/lib/workflows/see-note";
 import { sendNotes } from "@/lib/workflows/send-notes";
+import { sendStoneCheck } from "@/lib/workflows/send-stone-check";
 import { setPassword } from "@/lib/workflows/set-password";
 import { setPersonActive } from "@/lib/workflows/set-person-active";
+import { settleStoneCheck } from "@/lib/workflows/settle-stone-check";
 import { startRescore } from "@/lib/workflows/start-rescore";
+import { takeBackStones } from "@/lib/workflows/take-back-stones";
 import { updateExercise } from "@/lib/workflows/update-exercise";
+import { updatePhoto } from "@/lib/workflows/update-photo";
 import { updateStone } from "@/lib/workflows/update-stone";
 import { updateTray } from "@/lib/workflows/update-tray";
 import { withdrawRelease } from "@/lib/workflows/withdraw-release";
 import { type AccessCase, makeCase } from "@/tests/access/access-case";
+import { makePicture } from "@/tests/support/make-picture";
 import { makeSampleSet } from "@/tests/support/sample-set";
-import { makeMark, makeOpenDates, PASSWORD, REFERENCE, WRITER } from "@/tests/support/school";
+import { makeMark, makeOpenDates, PASSWORD, REFERENCE, SEEN, WRITER } from "@/tests/support/school";
 
 const no = "not-found";
 const staff = ["ok", "ok", "ok", no, no, no] as const;
@@ -87,6 +97,40 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   ),
   "save-reference saveReference": makeCase(theirs, (viewer, { stoneIds }) =>
     saveReference(viewer, { stoneId: stoneIds[0], baseVersion: 1, reference: REFERENCE, note: "" }),
+  ),
+  "add-photo addPhoto": makeCase(theirs, async (viewer, { stoneIds }) =>
+    addPhoto(viewer, { stoneId: stoneIds[0], bytes: await makePicture() }),
+  ),
+  "update-photo updatePhoto": makeCase(theirs, (viewer, { photoId }) =>
+    updatePhoto(viewer, { photoId, caption: "At 6", isShown: true }),
+  ),
+  "order-photos orderPhotos": makeCase(theirs, (viewer, { stoneIds, photoId }) =>
+    orderPhotos(viewer, { stoneId: stoneIds[0], photoIds: [photoId] }),
+  ),
+  "delete-photo deletePhoto": makeCase(theirs, (viewer, { photoId }) => deletePhoto(viewer, { photoId })),
+  // Any staff hand a stone of any tray out, to a seat; to a student only of a section that they teach.
+  "hand-out-stones handOutStones": makeCase(staff, (viewer, { stoneIds }) =>
+    handOutStones(viewer, {
+      stoneIds: [stoneIds[0]],
+      to: { kind: "seat", seat: "Bench 4" },
+      dueBackAt: null,
+    }),
+  ),
+  "take-back-stones takeBackStones": makeCase(
+    ["conflict", "conflict", "conflict", no, no, no],
+    (viewer, { stoneIds }) => takeBackStones(viewer, { stoneIds: [stoneIds[0]] }),
+    withoutId,
+  ),
+  "check-stone checkStone": makeCase(staff, (viewer, { trayId, stoneIds }) =>
+    checkStone(viewer, { trayId, stoneId: stoneIds[0], evidence: { ...SEEN, cut: "round-brilliant" } }),
+  ),
+  "send-stone-check sendStoneCheck": makeCase(
+    ["not-allowed", "not-allowed", "not-allowed", "ok", "ok", no],
+    (viewer, { exerciseStoneIds }) =>
+      sendStoneCheck(viewer, { exerciseStoneId: exerciseStoneIds[0], evidence: SEEN }),
+  ),
+  "settle-stone-check settleStoneCheck": makeCase(staff, (viewer, { checkId }) =>
+    settleStoneCheck(viewer, { checkId }),
   ),
   "import-exercise-set importExerciseSet": makeCase(
     staff,
@@ -174,6 +218,7 @@ export const WORKFLOWS_WITHOUT_VIEWER: Readonly<Record<string, string>> = {
   "find-client-address findClientAddress": "reads a request's headers",
   "hand-in-overdue handInOverdue": "the program's own sweep of what ran out of time; gives back a count",
   "hash-password hashPassword": "hashes a text",
+  "judge-stone-checks judgeStoneChecks": "the program's own step after a check was sent; gives back a count",
   "load-demo loadDemo": "set-up, before anybody is there; works only on an empty database",
   "note-peers notePeers": "notes the connection's other end",
   "resume-rescores resumeRescores": "start, before anybody is there; gives back a count",

@@ -3,9 +3,9 @@
  * file in the machine's folder for temporary files.
  */
 import { createHash, randomUUID } from "node:crypto";
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from "node:fs";
+import { copyFileSync, cpSync, existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { applyMigrations, listMigrations } from "@/lib/data/apply-migrations";
 import { closeDatabase, getDatabase } from "@/lib/data/store/database";
 
@@ -42,12 +42,19 @@ export interface TestDatabase {
   remove(): Promise<void>;
 }
 
+/** Photographs lie beside the database; a copy of the one goes with a copy of the other. */
+function copyFiles(from: string, to: string): void {
+  const files = join(from, "loupework-files");
+  if (existsSync(files)) cpSync(files, join(to, "loupework-files"), { recursive: true });
+}
+
 /** Makes a fresh database, from a snapshot if one is given, and points this process at it. */
 export async function createTestDatabase(snapshot?: string): Promise<TestDatabase> {
   await closeDatabase();
   const folder = mkdtempSync(join(tmpdir(), "loupework-test-"));
   const file = join(folder, "test.db");
   copyFileSync(snapshot ?? (await ensureTemplate()), file);
+  if (snapshot !== undefined) copyFiles(dirname(snapshot), folder);
   process.env.DATABASE_URL = `file:${file}`;
   return {
     url: `file:${file}`,

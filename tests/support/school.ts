@@ -10,6 +10,7 @@ import type { PlottedMark } from "@/lib/plot/mark";
 import { DEFAULT_RUBRIC, type Rubric, RubricSchema } from "@/lib/plot/rubric";
 import type { Role } from "@/lib/plot/staff-view";
 import type { Reference } from "@/lib/plot/stone";
+import { addPhoto } from "@/lib/workflows/add-photo";
 import { claimBench } from "@/lib/workflows/claim-bench";
 import { createExercise } from "@/lib/workflows/create-exercise";
 import { createSection } from "@/lib/workflows/create-section";
@@ -18,6 +19,7 @@ import { createTray } from "@/lib/workflows/create-tray";
 import { enrolStudents } from "@/lib/workflows/enrol-students";
 import { handIn } from "@/lib/workflows/hand-in";
 import { hashPassword } from "@/lib/workflows/hash-password";
+import { judgeStoneChecks } from "@/lib/workflows/judge-stone-checks";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { runRescore } from "@/lib/workflows/run-rescore";
@@ -25,7 +27,9 @@ import { saveEvents } from "@/lib/workflows/save-events";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { scoreHandIn } from "@/lib/workflows/score-hand-in";
 import { sendNotes } from "@/lib/workflows/send-notes";
+import { sendStoneCheck } from "@/lib/workflows/send-stone-check";
 import { startRescore } from "@/lib/workflows/start-rescore";
+import { makePicture } from "@/tests/support/make-picture";
 
 export const PASSWORD = "a loupe of ten";
 export const WRITER = "writer-of-the-tests";
@@ -124,6 +128,9 @@ export interface School {
   readonly cydScored: string;
   /** A note of Iris's to Ada's bench, not seen yet. */
   readonly adaNote: string;
+  /** A photograph of the first stone, hidden from students, and a check of the first stone by Ada; empty until `addDesk`. */
+  readonly photoId: string;
+  readonly checkId: string;
   /** A rescore of the first exercise that is ready to be applied; empty until `addRescore`. */
   readonly rescoreId: string;
 }
@@ -236,6 +243,8 @@ export async function buildSchool(): Promise<School> {
     adaNote: note.id,
     benReleased,
     cydScored,
+    photoId: "",
+    checkId: "",
     rescoreId: "",
   };
 }
@@ -250,4 +259,19 @@ export async function addRescore(school: School): Promise<School> {
   const { rescoreId } = await startRescore(iris, { exerciseId });
   await runRescore(rescoreId);
   return { ...school, rescoreId };
+}
+
+/** What a student sees of a stone in hand, for the hand-in check. */
+export const SEEN = { marks: [makeMark("m1", 0.0314159)], weightCt: null, isHeldByLandmark: false };
+
+/** The same school with a photograph of the first stone, hidden, and a check that Ada sent of it. */
+export async function addDesk(school: School): Promise<School> {
+  const { photoId } = await addPhoto(school.iris, {
+    stoneId: school.stoneIds[0],
+    bytes: await makePicture(),
+  });
+  const [exerciseStoneId] = school.exerciseStoneIds;
+  const { checkId } = await sendStoneCheck(school.ada, { exerciseStoneId, evidence: SEEN });
+  await judgeStoneChecks();
+  return { ...school, photoId, checkId };
 }

@@ -17,7 +17,7 @@ export default async function OverviewPage() {
     <div className="page">
       <PageHeader
         title="Overview"
-        lead={`${count(overview.trays, "tray", "trays")} with ${count(overview.stones, "stone", "stones")}, ${count(overview.exercises.length, "exercise", "exercises")}`}
+        lead={`${count(overview.trays, "tray", "trays")} with ${count(overview.stones, "stone", "stones")}, ${count(overview.exercises.length, "exercise", "exercises")}${overview.out === 0 ? "" : `; ${count(overview.out, "stone", "stones")} out`}`}
         actions={overview.stones > 0 && <LinkButton href="/exercises/new">New exercise</LinkButton>}
       />
       <OverviewBoard overview={overview} />

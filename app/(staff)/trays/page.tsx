@@ -18,7 +18,16 @@ export default async function TraysPage() {
       <PageHeader
         title="Trays"
         lead="Named sets of practice stones that are handed out together."
-        actions={trays.length > 0 && newTray}
+        actions={
+          trays.length > 0 && (
+            <>
+              <LinkButton href="/trays/out" variant="outline">
+                Out now
+              </LinkButton>
+              {newTray}
+            </>
+          )
+        }
       />
       {trays.length === 0 ? (
         <EmptyState title="No tray yet" action={newTray}>

@@ -6,8 +6,12 @@ import { type ActionResult, toActionResult } from "@/components/forms/action-res
 import { requireViewer } from "@/lib/data/require-viewer";
 import { IdSchema } from "@/lib/plot/mark";
 import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
+import { PhotoCaptionSchema } from "@/lib/plot/stone-photo";
 import { createStone } from "@/lib/workflows/create-stone";
+import { deletePhoto } from "@/lib/workflows/delete-photo";
+import { orderPhotos } from "@/lib/workflows/order-photos";
 import { saveReference } from "@/lib/workflows/save-reference";
+import { updatePhoto } from "@/lib/workflows/update-photo";
 import { updateStone } from "@/lib/workflows/update-stone";
 
 const StoneInputSchema = z.strictObject({
@@ -58,5 +62,39 @@ export async function saveReferenceAction(
     });
     revalidatePath("/trays", "layout");
     return { version };
+  });
+}
+
+const PhotoInputSchema = z.strictObject({
+  photoId: z.string(),
+  caption: PhotoCaptionSchema,
+  isShown: z.boolean(),
+});
+
+export async function updatePhotoAction(input: unknown): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    await updatePhoto(viewer, PhotoInputSchema.parse(input));
+    revalidatePath("/trays", "layout");
+    return undefined;
+  });
+}
+
+export async function orderPhotosAction(stoneId: string, photoIds: unknown): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    const ids = z.array(z.string()).parse(photoIds);
+    await orderPhotos(viewer, { stoneId: z.string().parse(stoneId), photoIds: ids });
+    revalidatePath("/trays", "layout");
+    return undefined;
+  });
+}
+
+export async function deletePhotoAction(photoId: string): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    await deletePhoto(viewer, { photoId: z.string().parse(photoId) });
+    revalidatePath("/trays", "layout");
+    return undefined;
   });
 }

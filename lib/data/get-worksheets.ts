@@ -1,0 +1,43 @@
+import { requireAccess, requireRole } from "@/lib/access/require-access";
+import type { Viewer } from "@/lib/access/viewer";
+import { AppError } from "@/lib/base/app-error";
+import { getDatabase } from "@/lib/data/store/database";
+import { parseColumn } from "@/lib/data/store/parse-column";
+import { toStoneCard } from "@/lib/data/store/to-stone-card";
+import { toTermsView } from "@/lib/data/store/to-terms-view";
+import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
+import { type WorksheetsView, WorksheetsViewSchema } from "@/lib/plot/student-view";
+import { toExercisePhase } from "@/lib/plot/to-exercise-phase";
+
+/**
+ * What blank worksheets of an exercise say of its stones: to staff who may review it, and to a student of its section while it is open.
+ * Throws AppError `not-found`, or `closed` to a student before it opens and after it closed.
+ */
+export async function getWorksheets(viewer: Viewer, exerciseId: string): Promise<WorksheetsView> {
+  requireRole(viewer, "read-worksheet");
+  const exercise = await getDatabase().exercise.findUnique({
+    where: { id: exerciseId },
+    include: {
+      section: { include: { instructors: true, enrolments: true } },
+      stones: { orderBy: { position: "asc" }, include: { stone: true } },
+    },
+  });
+  const resource =
+    exercise === null
+      ? null
+      : {
+          row: exercise,
+          instructorIds: exercise.section.instructors.map(({ instructorId }) => instructorId),
+          studentIds: exercise.section.enrolments.map(({ studentId }) => studentId),
+        };
+  const { row } = requireAccess(viewer, "read-worksheet", resource);
+  const phase = toExercisePhase(row, new Date());
+  if (viewer.role === "student" && (phase === "ahead" || phase === "closed")) {
+    throw new AppError("closed", "Worksheets can be had while the exercise is open.");
+  }
+  return WorksheetsViewSchema.parse({
+    title: `${row.title}, ${row.section.name}`,
+    stones: row.stones.map(({ stone }) => toStoneCard(stone)),
+    scales: toTermsView(parseColumn(ExerciseTermsSchema, row.terms, "Exercise.terms")).scales,
+  });
+}
