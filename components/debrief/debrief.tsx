@@ -24,6 +24,7 @@ import { insertNotes, listReplayFrames } from "@/components/debrief/replay-sitti
 import { useReplay } from "@/components/debrief/use-replay";
 import { toLayingWords, WouldFitNote } from "@/components/debrief/would-fit-note";
 import { useEchoes } from "@/components/echoes/use-echoes";
+import { PaperMenu } from "@/components/paper/paper-menu";
 import { PlotEditor } from "@/components/plot-editor/plot-editor";
 import { SolidFigure } from "@/components/solid-figure/solid-figure";
 import { PageHeader, type PageHeaderProps } from "@/components/ui/page-header";
@@ -127,6 +128,7 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
         actions={
           <>
             {actions}
+            <PaperMenu label="PDF" address={`/api/sittings/${view.sittingId}/debrief.pdf`} />
             <Button
               variant="outline"
               leftSection={<Printer size={16} aria-hidden="true" />}

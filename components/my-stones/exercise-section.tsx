@@ -1,3 +1,4 @@
+import Link from "next/link";
 import classes from "@/components/my-stones/exercise-section.module.css";
 import { type OpenSitting, StoneLink } from "@/components/my-stones/stone-link";
 import { CutGlyph } from "@/components/ui/cut-glyph";
@@ -51,6 +52,10 @@ function StoneRow({
         {stone.endsAt !== null && (
           <>
             , time runs out <When iso={stone.endsAt} show="both" />
+        {isTaken && (stone.state === "on-the-bench" || stone.state === "not-begun") && (
+          <>
+            {detail !== "" && " · "}
+            <Link href={`/check/${stone.exerciseStoneId}`}>Is this the right stone?</Link>
           </>
         )}
       </p>
@@ -111,6 +116,13 @@ export function ExerciseSection({
         {exercise.sectionName} · <ExerciseDates exercise={exercise} />
         {exercise.minutesPerStone !== null && ` · ${toMinutes(exercise.minutesPerStone)} for each stone`}
       </p>
+      {isTaken && (
+        <p className={classes.dates}>
+          <a href={`/api/exercises/${exercise.exerciseId}/worksheets.pdf`} target="_blank" rel="noopener">
+            Blank worksheets to print
+          </a>
+        </p>
+      )}
       {exercise.notes !== "" && <p className={classes.notes}>{exercise.notes}</p>}
       <ul className={classes.stones}>
         {exercise.stones.map((stone) => (

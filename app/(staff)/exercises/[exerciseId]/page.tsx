@@ -6,6 +6,7 @@ import {
 } from "@/app/(staff)/exercises/actions";
 import { getScoredGrid } from "@/app/(staff)/exercises/get-scored-grid";
 import { getForPage } from "@/app/get-for-page";
+import { PaperMenu } from "@/components/paper/paper-menu";
 import { ExerciseFacts } from "@/components/staff/exercise-facts";
 import { ExportMenu } from "@/components/staff/export-menu";
 import { ExtraTime } from "@/components/staff/extra-time";
@@ -35,6 +36,7 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
             <LinkButton href={`/exercises/${exerciseId}/watch`} variant="outline">
               Watch
             </LinkButton>
+            <PaperMenu label="Worksheets" address={`/api/exercises/${exerciseId}/worksheets.pdf`} />
             <LinkButton href={`/exercises/${exerciseId}/rubric`} variant="outline">
               Rubric
             </LinkButton>
