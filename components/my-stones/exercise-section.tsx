@@ -52,6 +52,8 @@ function StoneRow({
         {stone.endsAt !== null && (
           <>
             , time runs out <When iso={stone.endsAt} show="both" />
+          </>
+        )}
         {isTaken && (stone.state === "on-the-bench" || stone.state === "not-begun") && (
           <>
             {detail !== "" && " · "}

@@ -9,7 +9,7 @@ export async function listOut(viewer: Viewer): Promise<OutRow[]> {
   requireRole(viewer, "hand-out-stone");
   const rows = await getDatabase().handOut.findMany({
     where: { returnedAt: null },
-    orderBy: { handedOutAt: "asc" },
+    orderBy: [{ handedOutAt: "asc" }, { stone: { label: "asc" } }],
     include: { ...HAND_OUT_PARTS, stone: { include: { tray: { select: { name: true } } } } },
   });
   const now = new Date();

@@ -5,10 +5,11 @@
  * so the question is turned round: how much of what was plotted does the stone have? A stone with many features is
  * not held against the two or three that were drawn.
  */
+
+import { compareIds } from "@/lib/plot/compare-ids";
 import type { Rubric } from "@/lib/plot/rubric";
 import type { CheckOutcome, CheckRank, StoneEvidence, StoneVerdict } from "@/lib/plot/stone-check";
 import { assignPairs, toGain, toTie } from "@/lib/scoring/assign-pairs";
-import { compareIds } from "@/lib/scoring/compare-ids";
 import { findTellingFeatures } from "@/lib/scoring/find-telling-features";
 import { listPairs, type Pair } from "@/lib/scoring/list-pairs";
 import { layPlot, type PlottedModel, preparePlot } from "@/lib/scoring/prepare-plot";

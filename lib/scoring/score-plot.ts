@@ -32,7 +32,6 @@ import { type GradeRating, rateGrades } from "@/lib/scoring/rate-grades";
 import { suggestPractice } from "@/lib/scoring/suggest-practice";
 
 export { identifyStone } from "@/lib/scoring/identify-stone";
-export { extendDotting, findDottingBursts, isDotting, NO_DOTS } from "@/lib/scoring/is-dotting";
 export { type PreparedReference, prepareReference } from "@/lib/scoring/prepare-reference";
 export { rankStones } from "@/lib/scoring/rank-stones";
 
