@@ -3,7 +3,7 @@ import { locatePoint } from "@/lib/gem/locate-point";
 import { type Point, turnPoint } from "@/lib/gem/point";
 import type { Rubric } from "@/lib/plot/rubric";
 import type { TellingFeature } from "@/lib/plot/stone-check";
-import type { Candidate } from "@/lib/scoring/identify-stone";
+import type { Candidate } from "@/lib/scoring/check-candidate";
 import type { ReferenceModel } from "@/lib/scoring/prepare-reference";
 
 /** Where a feature of the reference lies with the stone held as it was when it was plotted. */

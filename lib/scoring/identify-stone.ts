@@ -10,6 +10,7 @@ import { compareIds } from "@/lib/plot/compare-ids";
 import type { Rubric } from "@/lib/plot/rubric";
 import type { CheckOutcome, CheckRank, StoneEvidence, StoneVerdict } from "@/lib/plot/stone-check";
 import { assignPairs, toGain, toTie } from "@/lib/scoring/assign-pairs";
+import type { Candidate } from "@/lib/scoring/check-candidate";
 import { findTellingFeatures } from "@/lib/scoring/find-telling-features";
 import { listPairs, type Pair } from "@/lib/scoring/list-pairs";
 import { layPlot, type PlottedModel, preparePlot } from "@/lib/scoring/prepare-plot";
@@ -28,13 +29,6 @@ const LIKELY = { fit: 0.4, margin: 0.1 };
 const NO_FIT = 0.2;
 const PLACED_LOCATION = 0.5;
 const SLACK = 1e-9;
-
-/** A stone with the reading in which it fits best. */
-export interface Candidate extends CheckRank {
-  readonly prepared: PreparedReference;
-  /** Indices of the reference marks that were plotted, in that reading. */
-  readonly seen: ReadonlySet<number>;
-}
 
 /** 1 for weights that agree, falling to 0; ct. Null where either is not known. */
 export function rateWeight(reference: number | undefined, weighed: number | null): number | null {
