@@ -1,3 +1,4 @@
+import { Button } from "@mantine/core";
 import type { Metadata } from "next";
 import { changePasswordAction } from "@/app/account/actions";
 import { getForPage } from "@/app/get-for-page";
@@ -14,8 +15,30 @@ export default async function AccountPage() {
   return (
     <AppFrame viewer={viewer}>
       <div className="page">
-        <PageHeader title="Change password" lead={viewer.name} />
-        <PasswordForm change={changePasswordAction} />
+        <PageHeader title="Account" lead={viewer.name} />
+        <div className="stack" style={{ gap: "2rem" }}>
+          <section className="stack">
+            <h2>Change password</h2>
+            <PasswordForm change={changePasswordAction} />
+          </section>
+          <section className="stack">
+            <h2>Your data</h2>
+            <p>
+              Everything that is held of you: your account, your sections, each of your plots with its log,
+              and your results where the debrief is released. To have it erased, ask your director.
+            </p>
+            <div>
+              <Button
+                component="a"
+                variant="outline"
+                href={`/api/people/${viewer.userId}/data.json`}
+                download
+              >
+                Download your data (JSON)
+              </Button>
+            </div>
+          </section>
+        </div>
       </div>
     </AppFrame>
   );

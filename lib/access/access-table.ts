@@ -51,6 +51,10 @@ export const ACCESS_TABLE = {
   "read-overview": rules("never", "any", "any"),
   // Accounts and the trail.
   "manage-people": rules("never", "never", "any"),
+  // One's own: everybody. A link: for students of a section that the instructor teaches (lib/data/store/find-person.ts).
+  "send-link": rules("never", "taught", "any"),
+  "read-own-data": rules("own", "own", "any"),
+  "erase-person": rules("never", "never", "any"),
   "read-trail": rules("never", "never", "any"),
   "change-own-password": rules("own", "own", "own"),
 } as const satisfies Record<string, Readonly<Record<Role, Rule>>>;

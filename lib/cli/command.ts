@@ -1,11 +1,11 @@
 /** The options that were given, by name without dashes. */
 export type OptionValues = Readonly<Record<string, string>>;
 
-/** An option of a command: always with a value. */
+/** An option of a command. */
 export interface OptionRule {
   readonly name: string;
-  /** What stands for the value in the usage line. */
-  readonly value: string;
+  /** What stands for the value in the usage line; null for a switch, which takes none and is `yes` where it is given. */
+  readonly value: string | null;
   readonly required: boolean;
 }
 

@@ -9,11 +9,17 @@ import type { Command, OptionValues } from "@/lib/cli/command";
 export function readOptions(command: Command, args: readonly string[]): OptionValues {
   const { tokens } = parseArgs({
     args: [...args],
-    options: Object.fromEntries(command.options.map(({ name }) => [name, { type: "string" as const }])),
+    options: Object.fromEntries(
+      command.options.map(({ name, value }) => [
+        name,
+        { type: value === null ? ("boolean" as const) : ("string" as const) },
+      ]),
+    ),
     strict: false,
     tokens: true,
   });
   const known = new Set(command.options.map(({ name }) => name));
+  const switches = new Set(command.options.filter(({ value }) => value === null).map(({ name }) => name));
   const values: Record<string, string> = {};
   const faults: Fault[] = [];
   for (const token of tokens) {
@@ -22,6 +28,8 @@ export function readOptions(command: Command, args: readonly string[]): OptionVa
     } else if (token.kind === "option") {
       const { name, rawName: path, value } = token;
       if (!known.has(name)) faults.push({ path, message: "is no option of this command" });
+      else if (switches.has(name) && value !== undefined) faults.push({ path, message: "takes no value" });
+      else if (switches.has(name)) values[name] = "yes";
       else if (value === undefined || value === "") faults.push({ path, message: "needs a value" });
       else if (name in values) faults.push({ path, message: "is given twice" });
       else values[name] = value;

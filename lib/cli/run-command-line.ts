@@ -23,12 +23,15 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   report: async () => (await import("@/lib/cli/report")).REPORT,
   import: async () => (await import("@/lib/cli/import")).IMPORT,
   export: async () => (await import("@/lib/cli/export")).EXPORT,
+  backup: async () => (await import("@/lib/cli/backup")).BACKUP,
+  restore: async () => (await import("@/lib/cli/restore")).RESTORE,
 };
 
 function toUsage({ name, purpose, options }: Command): string {
-  const words = options.map(({ name: option, value, required }) =>
-    required ? `--${option} ${value}` : `[--${option} ${value}]`,
-  );
+  const words = options.map(({ name: option, value, required }) => {
+    const word = value === null ? `--${option}` : `--${option} ${value}`;
+    return required ? word : `[${word}]`;
+  });
   return `  ${[name, ...words].join(" ")}\n      ${purpose}`;
 }
 

@@ -18,6 +18,8 @@ export async function listPeople(viewer: Viewer): Promise<PersonRow[]> {
       name: user.name,
       role: user.role,
       active: user.active,
+      isInvited: user.passwordHash === "-" && user.erasedAt === null,
+      isErased: user.erasedAt !== null,
       sections: [...user.teaches, ...user.enrolments].map(({ section }) => section.name).sort(),
       lastSignInAt: user.lastSignInAt?.toISOString() ?? null,
     }),

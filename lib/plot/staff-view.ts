@@ -214,6 +214,9 @@ export const PersonRowSchema = z.strictObject({
   name: z.string(),
   role: RoleSchema,
   active: z.boolean(),
+  /** Has no password yet: waits for an invitation to be used. */
+  isInvited: z.boolean(),
+  isErased: z.boolean(),
   sections: z.array(z.string()),
   lastSignInAt: instant.nullable(),
 });

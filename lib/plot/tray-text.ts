@@ -2,6 +2,6 @@
 import { z } from "zod";
 
 export const TrayTextSchema = z.strictObject({
-  name: z.string().trim().min(1, "give the tray a name").max(120),
-  notes: z.string().trim().max(4000).default(""),
+  name: z.string().trim().min(1, "give the tray a name").max(200),
+  notes: z.string().trim().max(10_000).default(""),
 });

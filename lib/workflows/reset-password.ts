@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
+import { AppError } from "@/lib/base/app-error";
 import { runInTransaction } from "@/lib/data/store/database";
 import { writeTrail } from "@/lib/data/store/write-trail";
 import { PasswordSchema } from "@/lib/plot/account-input";
@@ -17,6 +18,7 @@ export async function resetPassword(viewer: Viewer, input: z.input<typeof InputS
   await runInTransaction(async (transaction) => {
     const user = await transaction.user.findUnique({ where: { id: userId } });
     requireAccess(viewer, "manage-people", user === null ? null : { ownerId: user.id });
+    if (user?.erasedAt) throw new AppError("conflict", "This account is erased; it cannot be brought back.");
     await transaction.user.update({
       where: { id: userId },
       data: { passwordHash, sessionEpoch: { increment: 1 } },

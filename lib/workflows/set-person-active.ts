@@ -24,6 +24,7 @@ export async function setPersonActive(viewer: Viewer, input: z.input<typeof Inpu
   await runInTransaction(async (transaction) => {
     const user = await transaction.user.findUnique({ where: { id: userId } });
     requireAccess(viewer, "manage-people", user === null ? null : { ownerId: user.id });
+    if (user?.erasedAt) throw new AppError("conflict", "This account is erased; it cannot be brought back.");
     await transaction.user.update({
       where: { id: userId },
       data: { active, sessionEpoch: { increment: 1 } },

@@ -8,9 +8,12 @@ import * as watch from "@/app/(staff)/watch/actions";
 import * as check from "@/app/(student)/check/actions";
 import * as myStones from "@/app/(student)/my-stones/actions";
 import * as account from "@/app/account/actions";
+import * as setPassword from "@/app/set-password/actions";
 import * as welcome from "@/app/welcome/actions";
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
 import { toStoneCode } from "@/lib/plot/stone-code";
+import { planExerciseSetImport } from "@/lib/workflows/plan-exercise-set-import";
+import { planRosterImport } from "@/lib/workflows/plan-roster-import";
 import type { Caller } from "@/tests/access/access-case";
 import { makeSampleSet } from "@/tests/support/sample-set";
 import { makeOpenDates, PASSWORD, REFERENCE, type School, SEEN } from "@/tests/support/school";
@@ -29,6 +32,12 @@ const everyone = ["director", "iris", "otto", "ada", "ben", "cyd"] as const;
 const body = { cut: "round-brilliant", proportions: {} };
 const tray = { name: "New", notes: "" };
 const password = "another long one";
+const ROSTER = "login,name\nnewcomer,New Comer\n";
+function makeForm(): FormData {
+  const form = new FormData();
+  form.append("files", new File([ROSTER], "roster.csv"));
+  return form;
+}
 const exercise = ({ sectionId, stoneIds }: School) => ({
   sectionId,
   title: "Another",
@@ -111,9 +120,50 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
     allowed: theirs,
     call: ({ trayId }) => trays.updateTrayAction(trayId, tray),
   },
-  "(staff)/trays importSetAction": {
+  "(staff)/trays planSetImportAction": {
     allowed: staff,
-    call: () => trays.importSetAction({ json: makeSampleSet(), trayName: "New" }),
+    call: () => trays.planSetImportAction({ json: makeSampleSet(), trayId: null, trayName: "New" }),
+  },
+  "(staff)/trays importSetAction": {
+    allowed: theirs,
+    call: async ({ trayId, director }) => {
+      const set = { json: makeSampleSet(), trayId, trayName: "New" };
+      const { fingerprint } = await planExerciseSetImport(director, set);
+      return trays.importSetAction({ ...set, fingerprint });
+    },
+  },
+  "(staff)/exercises duplicateExerciseAction": {
+    allowed: theirs,
+    call: ({ exerciseId, sectionId }) =>
+      exercises.duplicateExerciseAction({
+        exerciseId,
+        sectionId,
+        title: "Again",
+        opensAt: "2027-02-01T08:00:00Z",
+      }),
+  },
+  "(staff)/people planRosterAction": { allowed: director, call: () => people.planRosterAction(makeForm()) },
+  "(staff)/people importRosterAction": {
+    allowed: director,
+    call: async (school) => {
+      const bytes = new TextEncoder().encode(ROSTER);
+      const plan = await planRosterImport(school.director, { files: [{ name: "roster.csv", bytes }] });
+      return people.importRosterAction(makeForm(), plan.fingerprint);
+    },
+  },
+  "(staff)/people createLinksAction": {
+    allowed: theirs,
+    call: ({ ben }) => people.createLinksAction([ben.userId]),
+  },
+  "(staff)/people erasePersonAction": {
+    allowed: director,
+    call: ({ ben }) => people.erasePersonAction(ben.userId),
+  },
+  // The token is what lets in, whoever is signed in: a wrong one helps nobody.
+  "set-password readLinkAction": { allowed: [], call: () => setPassword.readLinkAction("x".repeat(43)) },
+  "set-password redeemLinkAction": {
+    allowed: [],
+    call: () => setPassword.redeemLinkAction({ token: "x".repeat(43), password }),
   },
   "(staff)/trays/[trayId]/stones createStoneAction": {
     allowed: theirs,

@@ -9,7 +9,10 @@ import { beSignedIn } from "@/tests/support/cookie-jar";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
 import { addDesk, addRescore, buildSchool, type School, SECRETS } from "@/tests/support/school";
 
-vi.mock("next/headers", async () => ({ cookies: (await import("@/tests/support/cookie-jar")).cookies }));
+vi.mock("next/headers", async () => ({
+  cookies: (await import("@/tests/support/cookie-jar")).cookies,
+  headers: async () => new Headers(),
+}));
 vi.mock("next/server", async (original) => ({
   ...(await original<typeof import("next/server")>()),
   after: () => undefined,

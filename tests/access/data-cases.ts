@@ -1,6 +1,8 @@
 /** Every exported function of lib/data: who may call it, or why it takes no viewer. */
 import { exportExerciseSet } from "@/lib/data/export-exercise-set";
+import { exportPersonData } from "@/lib/data/export-person-data";
 import { exportPlots } from "@/lib/data/export-plots";
+import { exportTraySet } from "@/lib/data/export-tray-set";
 import { findMyScannedStone } from "@/lib/data/find-my-scanned-stone";
 import { followMyNotes } from "@/lib/data/follow-my-notes";
 import { followWatch, type WatchWord } from "@/lib/data/follow-watch";
@@ -127,6 +129,11 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
   "list-trail listTrail": makeCase(director, (viewer) => listTrail(viewer, { page: 1 }), lists),
   "export-exercise-set exportExerciseSet": makeCase(teaching, (viewer, { exerciseId }) =>
     exportExerciseSet(viewer, exerciseId),
+  ),
+  "export-tray-set exportTraySet": makeCase(staff, (viewer, { trayId }) => exportTraySet(viewer, trayId)),
+  // Ada's: she herself and a director.
+  "export-person-data exportPersonData": makeCase(["ok", no, no, "ok", no, no], (viewer, { ada }) =>
+    exportPersonData(viewer, ada.userId),
   ),
   "export-plots exportPlots": makeCase(teaching, (viewer, { exerciseId }) => exportPlots(viewer, exerciseId)),
 };

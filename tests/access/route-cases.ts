@@ -2,6 +2,7 @@
 import * as plots from "@/app/api/exercises/[exerciseId]/plots.json/route";
 import * as set from "@/app/api/exercises/[exerciseId]/set.json/route";
 import * as worksheets from "@/app/api/exercises/[exerciseId]/worksheets.pdf/route";
+import * as personData from "@/app/api/people/[userId]/data.json/route";
 import * as photo from "@/app/api/photos/[photoId]/[size]/route";
 import * as gradebook from "@/app/api/sections/[sectionId]/gradebook.csv/route";
 import * as items from "@/app/api/sections/[sectionId]/items.csv/route";
@@ -15,6 +16,7 @@ import * as notes from "@/app/api/sittings/[sittingId]/notes/stream/route";
 import * as presence from "@/app/api/sittings/[sittingId]/presence/route";
 import * as sittingWatch from "@/app/api/sittings/[sittingId]/watch/route";
 import * as addPhoto from "@/app/api/stones/[stoneId]/photos/route";
+import * as traySet from "@/app/api/trays/[trayId]/set.json/route";
 import * as trayWorksheets from "@/app/api/trays/[trayId]/worksheets.pdf/route";
 import * as watch from "@/app/api/watch/route";
 import * as watchStream from "@/app/api/watch/stream/route";
@@ -115,6 +117,14 @@ export const ROUTE_CASES: Readonly<Record<string, RouteCase>> = {
   "GET exercises/[exerciseId]/set.json": {
     statuses: teaching,
     call: ({ exerciseId }) => set.GET(get(), exercise(exerciseId)),
+  },
+  "GET trays/[trayId]/set.json": {
+    statuses: statuses([200, 200, 200, 404, 404, 404]),
+    call: ({ trayId }) => traySet.GET(get(), { params: Promise.resolve({ trayId }) }),
+  },
+  "GET people/[userId]/data.json": {
+    statuses: statuses([200, 404, 404, 200, 404, 404]),
+    call: ({ ada }) => personData.GET(get(), { params: Promise.resolve({ userId: ada.userId }) }),
   },
   "GET exercises/[exerciseId]/plots.json": {
     statuses: teaching,

@@ -23,6 +23,7 @@ describe("the table", () => {
       "open-sitting",
       "read-bench",
       "read-debrief",
+      "read-own-data",
       "read-photo",
       "read-progress",
       "read-worksheet",

@@ -4,6 +4,7 @@ import { addPhoto } from "@/lib/workflows/add-photo";
 import { applyRescore } from "@/lib/workflows/apply-rescore";
 import { checkStone } from "@/lib/workflows/check-stone";
 import { claimBench } from "@/lib/workflows/claim-bench";
+import { createAccessLinks } from "@/lib/workflows/create-access-links";
 import { createExercise } from "@/lib/workflows/create-exercise";
 import { createPerson } from "@/lib/workflows/create-person";
 import { createSection } from "@/lib/workflows/create-section";
@@ -11,7 +12,9 @@ import { createStone } from "@/lib/workflows/create-stone";
 import { createTray } from "@/lib/workflows/create-tray";
 import { deletePhoto } from "@/lib/workflows/delete-photo";
 import { discardRescore } from "@/lib/workflows/discard-rescore";
+import { duplicateExercise } from "@/lib/workflows/duplicate-exercise";
 import { enrolStudents } from "@/lib/workflows/enrol-students";
+import { erasePerson } from "@/lib/workflows/erase-person";
 import { exportGradebook } from "@/lib/workflows/export-gradebook";
 import { exportItems } from "@/lib/workflows/export-items";
 import { getProgress } from "@/lib/workflows/get-progress";
@@ -20,9 +23,13 @@ import { grantExtraTime } from "@/lib/workflows/grant-extra-time";
 import { handIn } from "@/lib/workflows/hand-in";
 import { handOutStones } from "@/lib/workflows/hand-out-stones";
 import { importExerciseSet } from "@/lib/workflows/import-exercise-set";
+import { importRoster } from "@/lib/workflows/import-roster";
+import { listLibrarySets } from "@/lib/workflows/list-library-sets";
 import { noteBench } from "@/lib/workflows/note-bench";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { orderPhotos } from "@/lib/workflows/order-photos";
+import { planExerciseSetImport } from "@/lib/workflows/plan-exercise-set-import";
+import { planRosterImport } from "@/lib/workflows/plan-roster-import";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { resetPassword } from "@/lib/workflows/reset-password";
 import { saveEvents } from "@/lib/workflows/save-events";
@@ -56,7 +63,38 @@ const body = { cut: "round-brilliant" as const, proportions: {} };
 const exercise = { title: "Another", notes: "", rules: { preparation: "asked" as const, schoolRules: "" } };
 const withoutId = { byId: false };
 
+const roster = {
+  files: [{ name: "roster.csv", bytes: new TextEncoder().encode("login,name\nnewcomer,New Comer\n") }],
+  termOfNew: "",
+};
+
 export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
+  "plan-roster-import planRosterImport": makeCase(
+    director,
+    (viewer) => planRosterImport(viewer, roster),
+    withoutId,
+  ),
+  "import-roster importRoster": makeCase(
+    director,
+    async (viewer, school) => {
+      const { fingerprint } = await planRosterImport(school.director, roster);
+      return importRoster(viewer, { ...roster, fingerprint });
+    },
+    withoutId,
+  ),
+  "create-access-links createAccessLinks": makeCase(theirs, (viewer, { ben }) =>
+    createAccessLinks(viewer, { userIds: [ben.userId] }),
+  ),
+  "erase-person erasePerson": makeCase(director, (viewer, { ben }) =>
+    erasePerson(viewer, { userId: ben.userId }),
+  ),
+  "list-library-sets listLibrarySets": makeCase(staff, async (viewer) => listLibrarySets(viewer), withoutId),
+  "plan-exercise-set-import planExerciseSetImport": makeCase(theirs, (viewer, { trayId }) =>
+    planExerciseSetImport(viewer, { json: makeSampleSet(), trayId, trayName: "New" }),
+  ),
+  "duplicate-exercise duplicateExercise": makeCase(theirs, (viewer, { exerciseId, sectionId }) =>
+    duplicateExercise(viewer, { exerciseId, sectionId, title: "Again", opensAt: "2027-02-01T08:00:00Z" }),
+  ),
   "create-person createPerson": makeCase(
     director,
     (viewer) => createPerson(viewer, { login: "new", name: "New", role: "student", password: PASSWORD }),
@@ -136,6 +174,8 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
     staff,
     (viewer) => importExerciseSet(viewer, { json: makeSampleSet(), trayName: "New" }),
     withoutId,
+  "import-exercise-set importExerciseSet": makeCase(theirs, (viewer, { trayId }) =>
+    importExerciseSet(viewer, { json: makeSampleSet(), trayId, trayName: "New" }),
   ),
   "create-exercise createExercise": makeCase(theirs, (viewer, { sectionId, stoneIds }) =>
     createExercise(viewer, { ...exercise, ...makeOpenDates(), sectionId, stoneIds: [...stoneIds] }),
@@ -219,8 +259,11 @@ export const WORKFLOWS_WITHOUT_VIEWER: Readonly<Record<string, string>> = {
   "hand-in-overdue handInOverdue": "the program's own sweep of what ran out of time; gives back a count",
   "hash-password hashPassword": "hashes a text",
   "judge-stone-checks judgeStoneChecks": "the program's own step after a check was sent; gives back a count",
+  "hash-token hashToken": "hashes a text",
   "load-demo loadDemo": "set-up, before anybody is there; works only on an empty database",
   "note-peers notePeers": "notes the connection's other end",
+  "redeem-access-link readAccessLink": "the token is what lets in (tests/integration/access-links.test.ts)",
+  "redeem-access-link redeemAccessLink": "the token is what lets in (tests/integration/access-links.test.ts)",
   "resume-rescores resumeRescores": "start, before anybody is there; gives back a count",
   "run-rescore runRescore": "the program's own step after a rescore was begun; gives back nothing",
   "score-hand-in scoreHandIn": "the program's own step after a hand-in; gives back whether it wrote",

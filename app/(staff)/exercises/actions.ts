@@ -9,6 +9,7 @@ import { RubricSchema } from "@/lib/plot/rubric";
 import { applyRescore } from "@/lib/workflows/apply-rescore";
 import { createExercise } from "@/lib/workflows/create-exercise";
 import { discardRescore } from "@/lib/workflows/discard-rescore";
+import { duplicateExercise } from "@/lib/workflows/duplicate-exercise";
 import { grantExtraTime } from "@/lib/workflows/grant-extra-time";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { runRescore } from "@/lib/workflows/run-rescore";
@@ -28,6 +29,12 @@ const ExerciseInputSchema = z.strictObject({
   orientation: RubricSchema.shape.orientation,
   stoneIds: z.array(z.string()).min(1),
   revision: z.int().min(0),
+});
+const DuplicateInputSchema = z.strictObject({
+  exerciseId: z.string(),
+  sectionId: z.string(),
+  title: z.string().trim().min(1).max(200),
+  opensAt: z.iso.datetime(),
 });
 const RubricInputSchema = z.strictObject({ baseVersion: z.int().min(1), rubric: RubricSchema });
 const ExtraTimeSchema = z.strictObject({
@@ -61,6 +68,15 @@ export async function updateExerciseAction(
     });
     revalidatePath("/exercises", "layout");
     return { exerciseId };
+  });
+}
+
+export async function duplicateExerciseAction(input: unknown): Promise<ActionResult<{ exerciseId: string }>> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    const copy = await duplicateExercise(viewer, DuplicateInputSchema.parse(input));
+    revalidatePath("/exercises");
+    return copy;
   });
 }
 

@@ -1,5 +1,10 @@
 import type { Metadata } from "next";
-import { resetPasswordAction, setPersonActiveAction } from "@/app/(staff)/people/actions";
+import {
+  createLinksAction,
+  erasePersonAction,
+  resetPasswordAction,
+  setPersonActiveAction,
+} from "@/app/(staff)/people/actions";
 import { getForPage } from "@/app/get-for-page";
 import { PeopleTable } from "@/components/staff/people-table";
 import { SectionsTable } from "@/components/staff/sections-table";
@@ -28,6 +33,9 @@ export default async function PeoplePage() {
         lead="Accounts, sections and who is enrolled in them."
         actions={
           <>
+            <LinkButton href="/people/roster" variant="outline">
+              Bring a roster in
+            </LinkButton>
             {newSection}
             <LinkButton href="/people/new">Add a person</LinkButton>
           </>
@@ -47,6 +55,8 @@ export default async function PeoplePage() {
           viewerId={viewer.userId}
           setActive={setPersonActiveAction}
           resetPassword={resetPasswordAction}
+          createLinks={createLinksAction}
+          erase={erasePersonAction}
         />
       </div>
     </div>

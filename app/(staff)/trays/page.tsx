@@ -13,6 +13,11 @@ export default async function TraysPage() {
   const viewer = await getForPage(() => requireViewer());
   const trays = await getForPage(() => listTrays(viewer));
   const newTray = <LinkButton href="/trays/new">New tray</LinkButton>;
+  const bringIn = (
+    <LinkButton href="/trays/import" variant="outline">
+      Bring a set in
+    </LinkButton>
+  );
   return (
     <div className="page">
       <PageHeader
@@ -24,14 +29,22 @@ export default async function TraysPage() {
               <LinkButton href="/trays/out" variant="outline">
                 Out now
               </LinkButton>
+              {bringIn}
               {newTray}
             </>
           )
         }
       />
       {trays.length === 0 ? (
-        <EmptyState title="No tray yet" action={newTray}>
-          Make a tray and put your practice stones in it, or bring in a tray from an exercise set file.
+        <EmptyState
+          title="No tray yet"
+          action={
+            <>
+              {bringIn} {newTray}
+            </>
+          }
+        >
+          Make a tray and put your practice stones in it, or bring a set in from a file or the library.
         </EmptyState>
       ) : (
         <TraysTable trays={trays} />

@@ -90,7 +90,7 @@ describe("import", () => {
     const run = await runCommandLine(["import", "--set", path, "--tray", "Borrowed", "--as", "instructor2"]);
     expect(run).toMatchObject({ status: 0, stderr: "" });
     const { trayId, ...rest } = JSON.parse(run.stdout) as { trayId: string };
-    expect(rest).toEqual({ name: "Borrowed", stones: ["S-1"] });
+    expect(rest).toEqual({ made: 1, changed: 0, unchanged: 0, name: "Borrowed", stones: ["S-1"] });
     const tray = await getDatabase().tray.findUniqueOrThrow({
       where: { id: trayId },
       include: { owner: true, stones: { include: { references: true } } },

@@ -40,6 +40,9 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
             <LinkButton href={`/exercises/${exerciseId}/rubric`} variant="outline">
               Rubric
             </LinkButton>
+            <LinkButton href={`/exercises/${exerciseId}/duplicate`} variant="outline">
+              Duplicate
+            </LinkButton>
             <LinkButton href={`/exercises/${exerciseId}/edit`} variant="outline">
               Change the exercise
             </LinkButton>

@@ -1,3 +1,4 @@
+import { Button } from "@mantine/core";
 import type { Metadata } from "next";
 import { handOutAction, takeBackAction } from "@/app/(staff)/trays/out/actions";
 import { getForPage } from "@/app/get-for-page";
@@ -36,13 +37,21 @@ export default async function TrayPage({ params }: { params: Promise<{ trayId: s
                 <LinkButton href={`/trays/${trayId}/labels`} variant="outline">
                   Labels
                 </LinkButton>
+                <Button component="a" variant="outline" href={`/api/trays/${trayId}/set.json`} download>
+                  Export the set
+                </Button>
                 <PaperMenu label="Worksheets" address={`/api/trays/${trayId}/worksheets.pdf`} />
               </>
             )}
             {tray.mayEdit && (
-              <LinkButton href={`/trays/${trayId}/edit`} variant="outline">
-                Name and notes
-              </LinkButton>
+              <>
+                <LinkButton href={`/trays/import?into=${trayId}`} variant="outline">
+                  Bring a set in
+                </LinkButton>
+                <LinkButton href={`/trays/${trayId}/edit`} variant="outline">
+                  Name and notes
+                </LinkButton>
+              </>
             )}
             {tray.mayEdit && hasStones && addStone}
           </>

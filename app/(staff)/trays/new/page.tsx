@@ -1,9 +1,9 @@
 import type { Metadata } from "next";
-import { createTrayAction, importSetAction } from "@/app/(staff)/trays/actions";
+import { createTrayAction } from "@/app/(staff)/trays/actions";
 import { getForPage } from "@/app/get-for-page";
-import { ImportSetForm } from "@/components/staff/import-set-form";
 import panel from "@/components/staff/panel.module.css";
 import { TrayForm } from "@/components/staff/tray-form";
+import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
 import { listTrays } from "@/lib/data/list-trays";
 import { requireViewer } from "@/lib/data/require-viewer";
@@ -25,12 +25,16 @@ export default async function NewTrayPage() {
           <TrayForm start={{ name: "", notes: "" }} save={createTrayAction} submitLabel="Make the tray" />
         </section>
         <section className={panel.root}>
-          <h2>A tray from a file</h2>
+          <h2>A tray from a set</h2>
           <p className="muted">
-            An exercise set file brings its stones and their references. It is checked first; either all of it
-            comes in or nothing.
+            An exercise set, from a file or from the library, brings its stones and their references. What it
+            would make is shown first; either all of it comes in or nothing.
           </p>
-          <ImportSetForm importSet={importSetAction} />
+          <div>
+            <LinkButton href="/trays/import" variant="outline">
+              Bring a set in
+            </LinkButton>
+          </div>
         </section>
       </div>
     </div>

@@ -1,0 +1,94 @@
+import { requireAccess, requireRole } from "@/lib/access/require-access";
+import type { Viewer } from "@/lib/access/viewer";
+import { getDatabase } from "@/lib/data/store/database";
+import { findPerson } from "@/lib/data/store/find-person";
+import { parseColumn } from "@/lib/data/store/parse-column";
+import { PERSON_DATA_FORMAT, type PersonData, PersonDataSchema } from "@/lib/plot/person-data";
+import { PlotSchema } from "@/lib/plot/plots-file";
+import { ScoreResultSchema } from "@/lib/plot/score-result";
+import { SittingEventSchema } from "@/lib/plot/sitting-event";
+import { SittingStateSchema } from "@/lib/plot/sitting-state";
+import { PreparedSchema } from "@/lib/plot/student-view";
+import type { Prisma } from "@/prisma/generated/client";
+
+const SITTING_PARTS = {
+  exerciseStone: { include: { stone: true, exercise: { include: { section: true } } } },
+  events: { orderBy: { seq: "asc" } },
+  notes: { orderBy: { sentAt: "asc" } },
+  handIn: { include: { results: { where: { isCurrent: true } } } },
+  releases: { where: { withdrawnAt: null } },
+} as const satisfies Prisma.SittingInclude;
+
+type SittingRow = Prisma.SittingGetPayload<{ include: typeof SITTING_PARTS }>;
+
+/** The points and their lines, once the debrief is released and scored. */
+function toResult({ handIn, releases }: SittingRow): PersonData["sittings"][number]["result"] {
+  const current = handIn?.results[0];
+  const release = releases[0];
+  if (current === undefined || release === undefined) return null;
+  const { total, lines } = parseColumn(ScoreResultSchema, current.result, "Result.result");
+  return { releasedAt: release.releasedAt.toISOString(), total, lines };
+}
+
+function toSitting(row: SittingRow): unknown {
+  const { handIn, exerciseStone, state } = row;
+  const live = parseColumn(SittingStateSchema, state, "Sitting.state");
+  const log = row.events.map(({ body }) => parseColumn(SittingEventSchema, body, "SittingEvent.body"));
+  return {
+    exercise: exerciseStone.exercise.title,
+    section: exerciseStone.exercise.section.name,
+    stone: exerciseStone.stone.label,
+    attempt: row.attempt,
+    openedAt: row.openedAt.toISOString(),
+    handedInAt: handIn?.handedInAt.toISOString() ?? null,
+    plot: handIn === null ? live.plot : parseColumn(PlotSchema, handIn.plot, "HandIn.plot"),
+    prepared:
+      handIn === null ? live.prepared : parseColumn(PreparedSchema, handIn.prepared, "HandIn.prepared"),
+    log,
+    notes: row.notes.map(({ sentAt, text }) => ({ sentAt: sentAt.toISOString(), text })),
+    result: toResult(row),
+  };
+}
+
+/**
+ * Everything that the program holds of a person, for them or for a director: account, sections, sittings with their
+ * plots and logs, and results where the debrief is released. Throws AppError `not-found`, and `not-allowed` for staff
+ * who ask for somebody else's.
+ */
+export async function exportPersonData(viewer: Viewer, userId: string): Promise<PersonData> {
+  requireRole(viewer, "read-own-data");
+  const database = getDatabase();
+  const { row } = requireAccess(viewer, "read-own-data", await findPerson(database, userId));
+  const teaches = await database.sectionInstructor.findMany({
+    where: { instructorId: userId },
+    include: { section: true },
+  });
+  const sittings = await database.sitting.findMany({
+    where: { studentId: userId },
+    orderBy: [{ openedAt: "asc" }, { id: "asc" }],
+    include: SITTING_PARTS,
+  });
+  const trail = await database.trailEntry.findMany({ where: { actorId: userId }, orderBy: { id: "asc" } });
+  return PersonDataSchema.parse({
+    format: PERSON_DATA_FORMAT,
+    version: 1,
+    madeAt: new Date().toISOString(),
+    account: {
+      login: row.login,
+      name: row.name,
+      role: row.role,
+      createdAt: row.createdAt.toISOString(),
+      lastSignInAt: row.lastSignInAt?.toISOString() ?? null,
+    },
+    sections: [
+      ...row.enrolments.map(({ section, enrolledAt }) => ({
+        name: section.name,
+        term: section.term,
+        enrolledAt: enrolledAt.toISOString(),
+      })),
+      ...teaches.map(({ section }) => ({ name: section.name, term: section.term, enrolledAt: null })),
+    ],
+    sittings: sittings.map(toSitting),
+    trail: trail.map(({ at, action }) => ({ at: at.toISOString(), action })),
+  });
+}
