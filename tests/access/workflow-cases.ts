@@ -170,10 +170,6 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   "settle-stone-check settleStoneCheck": makeCase(staff, (viewer, { checkId }) =>
     settleStoneCheck(viewer, { checkId }),
   ),
-  "import-exercise-set importExerciseSet": makeCase(
-    staff,
-    (viewer) => importExerciseSet(viewer, { json: makeSampleSet(), trayName: "New" }),
-    withoutId,
   "import-exercise-set importExerciseSet": makeCase(theirs, (viewer, { trayId }) =>
     importExerciseSet(viewer, { json: makeSampleSet(), trayId, trayName: "New" }),
   ),
