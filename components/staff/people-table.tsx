@@ -90,7 +90,7 @@ function PersonButtons(props: PersonButtonsProps) {
   if (isSelf) return <span className="muted">You</span>;
   if (person.isErased) return null;
   return (
-    <Group gap="xs" wrap="nowrap" justify="flex-end">
+    <Group gap={0} wrap="wrap" justify="flex-end" miw="11rem">
       {person.active && (
         <PersonLinkButton
           userIds={[person.userId]}

@@ -1,7 +1,6 @@
 /** What a roster would do to the accounts and sections that there are: people are matched by their sign-in names. */
 import type { Fault } from "@/lib/base/app-error";
-import type { ReadRoster } from "@/lib/exchange/read-roster";
-import type { RosterPerson, RosterRow, RosterSection } from "@/lib/plot/roster";
+import type { ReadRoster, RosterPerson, RosterRow, RosterSection } from "@/lib/plot/roster";
 import type { Role } from "@/lib/plot/staff-view";
 
 /** Somebody with an account. */

@@ -7,9 +7,8 @@ import type { Fault } from "@/lib/base/app-error";
 import { AppError } from "@/lib/base/app-error";
 import { parseTable, requireColumns, type Table, type TableRow } from "@/lib/exchange/parse-table";
 import { readCell } from "@/lib/exchange/read-plain-roster";
-import type { ReadRoster } from "@/lib/exchange/read-roster";
 import { LoginSchema, PersonNameSchema } from "@/lib/plot/account-input";
-import type { RosterLeftOut, RosterPerson, RosterRole, RosterSection } from "@/lib/plot/roster";
+import type { ReadRoster, RosterLeftOut, RosterPerson, RosterRole, RosterSection } from "@/lib/plot/roster";
 
 const FILES = {
   users: ["sourcedId", "username", "givenName", "familyName"],

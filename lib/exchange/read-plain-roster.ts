@@ -2,9 +2,14 @@
 import type { Fault } from "@/lib/base/app-error";
 import { AppError } from "@/lib/base/app-error";
 import { parseTable, requireColumns, type TableRow } from "@/lib/exchange/parse-table";
-import type { ReadRoster } from "@/lib/exchange/read-roster";
 import { LoginSchema, PersonNameSchema } from "@/lib/plot/account-input";
-import { ROSTER_ROLES, type RosterPerson, type RosterRole, type RosterSection } from "@/lib/plot/roster";
+import {
+  type ReadRoster,
+  ROSTER_ROLES,
+  type RosterPerson,
+  type RosterRole,
+  type RosterSection,
+} from "@/lib/plot/roster";
 
 const COLUMNS = ["login", "name", "section", "role", "term"] as const;
 

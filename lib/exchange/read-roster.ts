@@ -1,18 +1,10 @@
 /** A roster from the bytes of its files, whatever form it has. */
-import { AppError, type Fault } from "@/lib/base/app-error";
+import { AppError } from "@/lib/base/app-error";
 import { decodeText } from "@/lib/exchange/decode-text";
 import { findOneRosterName, readOneRoster } from "@/lib/exchange/read-oneroster";
 import { readPlainRoster } from "@/lib/exchange/read-plain-roster";
 import { isZip, readZip, type ZipEntry } from "@/lib/exchange/read-zip";
-import type { RosterLeftOut, RosterPerson, RosterPlan } from "@/lib/plot/roster";
-
-export interface ReadRoster {
-  readonly form: RosterPlan["form"];
-  readonly people: readonly RosterPerson[];
-  readonly leftOut: readonly RosterLeftOut[];
-  /** One or more: nothing of it can be brought in. */
-  readonly faults: readonly Fault[];
-}
+import type { ReadRoster } from "@/lib/plot/roster";
 
 /** What a roster may be at most: a school of some thousands. */
 export const ROSTER_LIMITS = {

@@ -1,5 +1,6 @@
 /** Rosters: who is in a section and who teaches it, and what bringing one in would do. Staff only. */
 import { z } from "zod";
+import type { Fault } from "@/lib/base/app-error";
 
 /** A roster makes students and instructors; a director is added by hand. */
 export const ROSTER_ROLES = ["student", "instructor"] as const;
@@ -57,3 +58,12 @@ export const RosterPlanSchema = z.strictObject({
   fingerprint: z.string(),
 });
 export type RosterPlan = z.infer<typeof RosterPlanSchema>;
+
+/** A roster as its files say it. */
+export interface ReadRoster {
+  readonly form: RosterPlan["form"];
+  readonly people: readonly RosterPerson[];
+  readonly leftOut: readonly RosterLeftOut[];
+  /** One or more: nothing of it can be brought in. */
+  readonly faults: readonly Fault[];
+}
