@@ -2,7 +2,7 @@
 
 import { Checkbox, NumberInput, Radio } from "@mantine/core";
 import { toSentence } from "@/components/forms/to-sentence";
-import type { ExerciseFieldsProps } from "@/components/staff/exercise-fields";
+import type { ExerciseFieldsProps } from "@/components/staff/exercise-fields-props";
 import classes from "@/components/staff/exercise-form.module.css";
 import { LONGEST_MINUTES, PROOF_SCOPES } from "@/lib/plot/exercise-rules";
 

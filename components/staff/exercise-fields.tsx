@@ -4,6 +4,7 @@ import { Radio, Select, Textarea, TextInput } from "@mantine/core";
 import { toSentence } from "@/components/forms/to-sentence";
 import { DottingFields, ProofFields, TimeLimitField } from "@/components/staff/bench-ask-fields";
 import type { ExerciseDraft } from "@/components/staff/exercise-draft";
+import type { ExerciseFieldsProps } from "@/components/staff/exercise-fields-props";
 import classes from "@/components/staff/exercise-form.module.css";
 import { InstantInput } from "@/components/staff/instant-input";
 import type { Fault } from "@/lib/base/app-error";
@@ -13,12 +14,6 @@ export interface SectionChoice {
   readonly name: string;
   readonly term: string;
   readonly students: number;
-}
-
-export interface ExerciseFieldsProps {
-  draft: ExerciseDraft;
-  faults: readonly Fault[];
-  onChange: (part: Partial<ExerciseDraft>) => void;
 }
 
 function findAt(faults: readonly Fault[], path: keyof ExerciseDraft): string | null {

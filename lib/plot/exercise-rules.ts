@@ -12,7 +12,6 @@ export type DottingNoteRule = z.infer<typeof DottingNoteRuleSchema>;
 
 /** Which marks a proof is asked for: none; every dot; every mark of a characteristic that lies inside. */
 export const PROOF_SCOPES = ["none", "dots", "inside"] as const;
-export type ProofScope = (typeof PROOF_SCOPES)[number];
 
 export const LONGEST_MINUTES = 600;
 
