@@ -32,7 +32,12 @@ export class WebClient {
         },
         resolve,
       );
-      sent.on("error", reject);
+      // The server may close a kept connection just as it is used again; a browser then asks once more.
+      sent.on("error", (thrown: NodeJS.ErrnoException) => {
+        if (sent.reusedSocket && thrown.code === "ECONNRESET") {
+          this.send(method, path, body, type).then(resolve, reject);
+        } else reject(thrown);
+      });
       sent.end(body ?? undefined);
     });
   }
