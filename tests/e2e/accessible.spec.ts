@@ -82,15 +82,19 @@ for (const [login, list] of Object.entries(PAGES)) {
   test(`axe finds nothing on any page of ${login}, in light and dark, wide and narrow`, async ({
     openAs,
   }) => {
+    // Many pages, each looked at twice.
+    test.setTimeout(300_000);
     const wide = await openAs(login, { colorScheme: "light" });
     const addresses = await list(wide);
     const narrow = await openAs(login, { colorScheme: "dark", viewport: { width: 390, height: 844 } });
     for (const address of addresses) {
-      await wide.goto(address);
-      await expectClean(wide, `${address}, light, 1440`);
-      await narrow.goto(address);
-      await expectClean(narrow, `${address}, dark, 390`);
-      await expectNoSideways(narrow, address);
+      await Promise.all([
+        wide.goto(address).then(() => expectClean(wide, `${address}, light, 1440`)),
+        narrow
+          .goto(address)
+          .then(() => expectClean(narrow, `${address}, dark, 390`))
+          .then(() => expectNoSideways(narrow, address)),
+      ]);
     }
   });
 }
