@@ -1,6 +1,6 @@
 /** The watch from both sides: a student's burst of dots shows to the instructor by itself, and a word comes back. */
 import AxeBuilder from "@axe-core/playwright";
-import { chooseCharacteristic, chooseTool, expect, getView, prepare, pressAt, test } from "./support/program";
+import { chooseCharacteristic, chooseTool, expect, getView, openStone, prepare, pressAt, test } from "./support/program";
 
 const STUDENT = "Noor Delacey";
 
@@ -13,18 +13,7 @@ test("dotting shows on the watch without a reload, a note reaches the bench, and
 
   const bench = await openAs("student10");
   await bench.goto("/my-stones");
-  const exercise = bench.getByRole("region", { name: "Grade boundaries" });
-  const label =
-    (await exercise
-      .getByRole("button", { name: /^Begin plotting/ })
-      .first()
-      .textContent()) ?? "";
-  await exercise
-    .getByRole("button", { name: /^Begin plotting/ })
-    .first()
-    .click();
-  await bench.waitForURL(/\/bench\//);
-  expect(label).not.toBe("");
+  await openStone(bench, "C-01");
 
   const row = watch.getByRole("row").filter({ hasText: STUDENT }).filter({ hasText: "Grade boundaries" });
   await expect(row).toContainText("not prepared");
