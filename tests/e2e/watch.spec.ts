@@ -1,6 +1,15 @@
 /** The watch from both sides: a student's burst of dots shows to the instructor by itself, and a word comes back. */
 import AxeBuilder from "@axe-core/playwright";
-import { chooseCharacteristic, chooseTool, expect, getView, openStone, prepare, pressAt, test } from "./support/program";
+import {
+  chooseCharacteristic,
+  chooseTool,
+  expect,
+  getView,
+  openStone,
+  prepare,
+  pressAt,
+  test,
+} from "./support/program";
 
 const STUDENT = "Noor Delacey";
 
