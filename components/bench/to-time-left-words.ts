@@ -9,9 +9,9 @@ export function toTimeLeftWords(leftMs: number): string {
   return hours > 0 ? `${hours}:${two(minutes)}:${two(rest)} left` : `${minutes}:${two(rest)} left`;
 }
 
-/** What is said aloud, and changes only when there is something to say; null while there is ample time. */
+/** What is said aloud, and changes only when there is something to say, true also of a stone opened late; null while there is ample time. */
 export function toTimeWarning(leftMs: number): string | null {
   if (leftMs <= 0) return "The time is up. Everything you did is being handed in.";
-  if (leftMs <= 60_000) return "One minute left for this stone.";
-  return leftMs <= 300_000 ? "Five minutes left for this stone." : null;
+  if (leftMs <= 60_000) return "A minute or less is left for this stone.";
+  return leftMs <= 300_000 ? "Five minutes or less are left for this stone." : null;
 }
