@@ -57,7 +57,7 @@ const ONE_ROSTER = {
     user("u1", "ada", "Ada", "Student"),
     user("u2", "noor@school.test", "Noor", "Vale"),
     user("u3", "teo", "Teo", "Instructor"),
-    user("u4", "gia", "Gia", "Guardian"),
+    user("u4", "maud", "Maud", "Guardian"),
     user("u5", "off", "Left", "School", "false"),
   ].join("\r\n"),
   "roles.csv": [
@@ -218,7 +218,7 @@ describe("OneRoster 1.2", () => {
       ["ada", "student", "changed", "enrolled in Loupe Lab, 2027 spring (new)"],
       ["noor", "student", "made", "enrolled in Loupe Lab, 2027 spring (new)"],
       ["teo", "instructor", "made", "teaches Loupe Lab, 2027 spring (new)"],
-      ["gia", null, "left-out", "has the role guardian"],
+      ["maud", null, "left-out", "has the role guardian"],
       ["off", null, "left-out", "is not enabled"],
     ]);
     await importRoster(school.director, { files, fingerprint: shown.fingerprint });
