@@ -16,6 +16,19 @@ function DotSign({ item }: { item: LayerItem & { shape: { kind: "dot" } } }) {
   const style = DEFAULT_NOTATION[item.style];
   const [x, y] = [round(item.shape.at[0]), round(-item.shape.at[1])];
   const ink = style.inks.light;
+  if (item.discRadius !== undefined) {
+    return (
+      <circle
+        cx={x}
+        cy={y}
+        r={round(item.discRadius)}
+        stroke={ink}
+        strokeWidth="0.002"
+        fill={ink}
+        fillOpacity="0.2"
+      />
+    );
+  }
   if (style.dot === "cross") {
     return (
       <path

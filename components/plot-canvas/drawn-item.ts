@@ -13,6 +13,8 @@ export interface DrawnItem {
   readonly side?: "reference" | "plotted";
   /** 0 to 1: a dot that is no mark but a prediction, drawn as a faint ring, larger and darker the stronger it is. */
   readonly strength?: number;
+  /** Girdle widths: a dot that stands for how many marks lie there, drawn as a disc of this radius. */
+  readonly discRadius?: number;
 }
 
 /** A line between two places of a view, such as from a reference mark to the mark that found it. */

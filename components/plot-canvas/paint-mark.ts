@@ -49,6 +49,18 @@ function paintRing(context: PaintContext, [x, y]: Point, strength: number): void
   context.stroke();
 }
 
+/** How many marked a place: a disc that grows with the diagram, washed in and edged so that it reads on paper. */
+function paintDisc(context: PaintContext, [x, y]: Point, radius: number): void {
+  context.setLineDash([]);
+  context.beginPath();
+  context.arc(x, y, radius, 0, 2 * Math.PI);
+  context.globalAlpha = 0.22;
+  context.fill();
+  context.globalAlpha = 0.8;
+  context.lineWidth = 1;
+  context.stroke();
+}
+
 /** Draws one item as what was seen: a dot, a stroke or an outline, in the pen of its style. */
 export function paintMark(context: PaintContext, item: DrawnItem, toPx: ToPx, palette: Palette): void {
   const pen = palette.pens[item.style];
@@ -56,7 +68,11 @@ export function paintMark(context: PaintContext, item: DrawnItem, toPx: ToPx, pa
   context.strokeStyle = pen.ink;
   context.lineJoin = "round";
   context.lineCap = "round";
-  if (item.shape.kind === "dot" && item.strength !== undefined) {
+  if (item.shape.kind === "dot" && item.discRadius !== undefined) {
+    const [x, y] = item.shape.at;
+    context.fillStyle = pen.ink;
+    paintDisc(context, toPx([x, y]), Math.abs(toPx([x + item.discRadius, y])[0] - toPx([x, y])[0]));
+  } else if (item.shape.kind === "dot" && item.strength !== undefined) {
     paintRing(context, toPx(item.shape.at), item.strength);
   } else if (item.shape.kind === "dot") {
     paintDot(context, pen, toPx(item.shape.at), palette.paper, item.side === "reference");

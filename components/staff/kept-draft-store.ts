@@ -41,7 +41,13 @@ export function forgetDraft(key: string): void {
 }
 
 /** What every key of kept work begins with. */
-const KEY_PREFIXES = ["loupework:exercise:", "loupework:stone:", "loupework:reference:", "loupework:rubric:"];
+const KEY_PREFIXES = [
+  "loupework:exercise:",
+  "loupework:stone:",
+  "loupework:reference:",
+  "loupework:reading:",
+  "loupework:rubric:",
+];
 
 /**
  * Forgets all work of staff in this browser: at sign-out, and wherever a student is signed in. A machine of the

@@ -19,7 +19,7 @@ import { getSolid } from "@/lib/gem/build-solid";
 import type { StoneView } from "@/lib/plot/staff-view";
 
 export interface ReferencePlotProps {
-  stone: StoneView;
+  stone: Pick<StoneView, "body" | "characteristics">;
   /** Read once. To open another drawing, give another React `key`. */
   initial: readonly ReferenceDrawing[];
   onChange: (drawings: readonly ReferenceDrawing[]) => void;
@@ -29,7 +29,11 @@ export interface ReferencePlotProps {
 }
 
 /** The echoes of the drawing as it stands: of the selected mark if it has any to predict, else of all. */
-function useEchoRows(stone: StoneView, drawings: readonly ReferenceDrawing[], selectedId: string | null) {
+function useEchoRows(
+  stone: ReferencePlotProps["stone"],
+  drawings: readonly ReferenceDrawing[],
+  selectedId: string | null,
+) {
   const { cut, proportions, refractiveIndex } = stone.body;
   const sources = useMemo(() => {
     const inside = new Set(

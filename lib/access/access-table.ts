@@ -37,6 +37,9 @@ export const ACCESS_TABLE = {
   "read-photo": rules("enrolled", "any", "any"),
   "hand-out-stone": rules("never", "any", "any"),
   "check-stone": rules("never", "any", "any"),
+  // A second reading: anybody of the staff may begin one (save whoever wrote the reference), its reader alone writes it.
+  "second-read": rules("never", "any", "any"),
+  "write-reading": rules("never", "own", "own"),
   // Sections and what is set for them.
   "read-sections": rules("never", "taught", "any"),
   "make-section": rules("never", "never", "any"),

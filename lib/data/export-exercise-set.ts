@@ -2,6 +2,7 @@ import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
 import { type ExerciseWithParts, findExercise } from "@/lib/data/store/find-exercise";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { getRubric } from "@/lib/data/store/get-rubric";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { EXERCISE_SET_FORMAT, type ExerciseSet, ExerciseSetSchema } from "@/lib/plot/exercise-set";
@@ -30,6 +31,7 @@ export async function exportExerciseSet(viewer: Viewer, exerciseId: string): Pro
   requireRole(viewer, "review-exercise");
   const found = requireAccess(viewer, "review-exercise", await findExercise(getDatabase(), exerciseId));
   const exercise = found.row;
+  for (const { stone } of exercise.stones) await requireUnblinded(viewer, stone.id);
   const terms = parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms");
   return ExerciseSetSchema.parse({
     format: EXERCISE_SET_FORMAT,

@@ -1,6 +1,7 @@
 import { refuseAsNotFound, requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
@@ -63,6 +64,7 @@ async function listNotes(sittingId: string): Promise<DebriefNote[]> {
 export async function getDebrief(viewer: Viewer, sittingId: string): Promise<DebriefView> {
   requireRole(viewer, "read-debrief");
   const { row } = requireAccess(viewer, "read-debrief", await findSitting(getDatabase(), sittingId));
+  await requireUnblinded(viewer, row.exerciseStone.stone.id);
   const { handIn } = row;
   const current = handIn?.results[0];
   if (handIn === null || current === undefined) throw refuseAsNotFound();

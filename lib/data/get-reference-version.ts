@@ -1,10 +1,11 @@
 import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { type Reference, ReferenceSchema } from "@/lib/plot/stone";
 
-/** One version of a stone's reference, from 1. Throws AppError `not-found` or `not-allowed`. */
+/** One version of a stone's reference, from 1. Throws AppError `not-found` or `not-allowed`, the latter also to a second reader. */
 export async function getReferenceVersion(
   viewer: Viewer,
   stoneId: string,
@@ -16,5 +17,7 @@ export async function getReferenceVersion(
     include: { stone: { select: { tray: { select: { ownerId: true } } } } },
   });
   const found = row === null ? null : { body: row.body, ownerId: row.stone.tray.ownerId };
-  return parseColumn(ReferenceSchema, requireAccess(viewer, "read-trays", found).body, "Reference.body");
+  const { body } = requireAccess(viewer, "read-trays", found);
+  await requireUnblinded(viewer, stoneId);
+  return parseColumn(ReferenceSchema, body, "Reference.body");
 }

@@ -2,6 +2,7 @@ import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
 import { type ExerciseWithParts, findExercise } from "@/lib/data/store/find-exercise";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { getRubric } from "@/lib/data/store/get-rubric";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
@@ -60,6 +61,7 @@ export async function getRubricBench(
   requireRole(viewer, "set-exercise");
   const database = getDatabase();
   const { row } = requireAccess(viewer, "set-exercise", await findExercise(database, exerciseId));
+  for (const { stone } of row.stones) await requireUnblinded(viewer, stone.id);
   const { rubric, row: rubricRow } = getRubric(row.rubrics);
   const versions = await database.rubricVersion.findMany({
     where: { exerciseId },

@@ -2,6 +2,7 @@ import { can } from "@/lib/access/can";
 import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
+import { findOpenReading } from "@/lib/data/store/find-open-reading";
 import { findStone, type StoneWithParts } from "@/lib/data/store/find-stone";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { HAND_OUT_PARTS, toHandOutView } from "@/lib/data/store/to-hand-out-view";
@@ -52,12 +53,17 @@ function toVersion(row: StoneWithParts["references"][number]) {
   };
 }
 
-/** A stone with its latest reference and the list of versions, newest first. Throws AppError `not-found`. */
+/**
+ * A stone with its latest reference and the list of versions, newest first; nothing of either to a second reader who has not
+ * handed in. Throws AppError `not-found`.
+ */
 export async function getStone(viewer: Viewer, stoneId: string): Promise<StoneView> {
   requireRole(viewer, "read-trays");
   const found = requireAccess(viewer, "read-trays", await findStone(getDatabase(), stoneId));
   const { row } = found;
-  const latest = row.references[0];
+  const openReadingId = await findOpenReading(viewer, stoneId);
+  const references = openReadingId === null ? row.references : [];
+  const latest = references[0];
   return StoneViewSchema.parse({
     stoneId: row.id,
     trayId: row.trayId,
@@ -66,10 +72,11 @@ export async function getStone(viewer: Viewer, stoneId: string): Promise<StoneVi
     position: row.position,
     body: parseColumn(StoneBodySchema, row.body, "Stone.body"),
     revision: row.revision,
-    mayEdit: can(viewer, "edit-tray", found),
+    mayEdit: openReadingId === null && can(viewer, "edit-tray", found),
+    openReadingId,
     reference: latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body"),
     referenceVersion: latest?.version ?? 0,
-    versions: row.references.map(toVersion),
+    versions: references.map(toVersion),
     ...(await readDesk(stoneId)),
     ...toTermsView(parseColumn(TrayTermsSchema, row.tray.terms, "Tray.terms")),
   });

@@ -36,7 +36,7 @@ const stoneParts = (exercise: Prisma.ExerciseWhereInput) =>
 
 type StoneRow = Prisma.StoneGetPayload<{ include: ReturnType<typeof stoneParts> }>;
 
-function toRow(stone: StoneRow, now: Date): typeof StoneRowSchema._output {
+function toRow(stone: StoneRow, isBlind: boolean, now: Date): typeof StoneRowSchema._output {
   const card = toStoneCard(stone);
   const [latest] = stone.references;
   const [out] = stone.handOuts;
@@ -51,8 +51,8 @@ function toRow(stone: StoneRow, now: Date): typeof StoneRowSchema._output {
     proportions: card.proportions,
     weightCt: card.weightCt ?? null,
     referenceVersion: latest?.version ?? 0,
-    referenceMarks: reference?.marks.length ?? 0,
-    clarity: reference?.grades.clarity ?? null,
+    referenceMarks: isBlind ? 0 : (reference?.marks.length ?? 0),
+    clarity: isBlind ? null : (reference?.grades.clarity ?? null),
     out: out === undefined ? null : toHandOutView(out, now),
     mismatches: stone.checks.length,
     handIns: sittings.length,
@@ -61,7 +61,7 @@ function toRow(stone: StoneRow, now: Date): typeof StoneRowSchema._output {
   };
 }
 
-/** A tray with its stones in their places. Throws AppError `not-found` or `not-allowed`. */
+/** A tray with its stones in their places; no clarity of one that the viewer is second reader of. Throws AppError `not-found` or `not-allowed`. */
 export async function getTray(viewer: Viewer, trayId: string): Promise<TrayView> {
   requireRole(viewer, "read-trays");
   const exercise = { section: whereSectionInScope(viewer, "review-exercise") };
@@ -71,12 +71,17 @@ export async function getTray(viewer: Viewer, trayId: string): Promise<TrayView>
   });
   const now = new Date();
   const found = requireAccess(viewer, "read-trays", tray);
+  const reading = await getDatabase().secondReading.findMany({
+    where: { readerId: viewer.userId, state: "drawing", stone: { trayId } },
+    select: { stoneId: true },
+  });
+  const blind = new Set(reading.map(({ stoneId }) => stoneId));
   return TrayViewSchema.parse({
     trayId: found.id,
     name: found.name,
     notes: found.notes,
     mayEdit: can(viewer, "edit-tray", found),
-    stones: found.stones.map((stone) => toRow(stone, now)),
+    stones: found.stones.map((stone) => toRow(stone, blind.has(stone.id), now)),
     characteristics: toTermsView(parseColumn(TrayTermsSchema, found.terms, "Tray.terms")).characteristics,
   });
 }

@@ -96,6 +96,8 @@ export const StoneViewSchema = z.strictObject({
   revision: z.int(),
   /** Whether the viewer may change the stone and save a reference. */
   mayEdit: z.boolean(),
+  /** The viewer's own second reading of it that is not handed in: then nothing of the reference is here. */
+  openReadingId: z.string().nullable(),
   reference: ReferenceSchema.nullable(),
   referenceVersion: z.int(),
   versions: z.array(ReferenceVersionSchema),

@@ -16,7 +16,7 @@ import { planExerciseSetImport } from "@/lib/workflows/plan-exercise-set-import"
 import { planRosterImport } from "@/lib/workflows/plan-roster-import";
 import type { Caller } from "@/tests/access/access-case";
 import { makeSampleSet } from "@/tests/support/sample-set";
-import { makeOpenDates, PASSWORD, REFERENCE, type School, SEEN } from "@/tests/support/school";
+import { makeOpenDates, PASSWORD, READING, REFERENCE, type School, SEEN } from "@/tests/support/school";
 
 export interface ActionCase {
   /** Who is not refused. */
@@ -225,6 +225,30 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
     allowed: ["ada", "ben"],
     call: ({ exerciseStoneIds }) =>
       check.sendStoneCheckAction({ exerciseStoneId: exerciseStoneIds[0], evidence: SEEN }),
+  },
+  "(staff)/trays/[trayId]/stones dismissSuggestionAction": {
+    // The school's few hand-ins suggest nothing, which is a refusal to everybody.
+    allowed: [],
+    call: ({ stoneIds }) => stones.dismissSuggestionAction(stoneIds[0], "crown:0.000:0.000"),
+  },
+  "(staff)/trays/[trayId]/stones startSecondReadingAction": {
+    allowed: ["director", "otto"],
+    call: ({ stoneIds }) => stones.startSecondReadingAction(stoneIds[0]),
+  },
+  "(staff)/trays/[trayId]/stones saveSecondReadingAction": {
+    allowed: ["otto"],
+    call: ({ openReadingId }) =>
+      stones.saveSecondReadingAction(openReadingId, { revision: 2, plot: READING }),
+  },
+  "(staff)/trays/[trayId]/stones handInSecondReadingAction": {
+    allowed: ["otto"],
+    call: ({ openReadingId }) =>
+      stones.handInSecondReadingAction(openReadingId, { revision: 2, plot: READING }),
+  },
+  "(staff)/trays/[trayId]/stones settleSecondReadingAction": {
+    allowed: theirs,
+    call: ({ readingId }) =>
+      stones.settleSecondReadingAction(readingId, { baseVersion: 1, choices: {}, note: "" }),
   },
   "(student)/my-stones openSittingAction": {
     allowed: ["ada", "ben"],

@@ -27,6 +27,7 @@ import { listMyExercises } from "@/lib/data/list-my-exercises";
 import { listMyNotes } from "@/lib/data/list-my-notes";
 import { listOut } from "@/lib/data/list-out";
 import { listPeople } from "@/lib/data/list-people";
+import { listSecondReadings } from "@/lib/data/list-second-readings";
 import { listSections } from "@/lib/data/list-sections";
 import { listShownPhotos } from "@/lib/data/list-shown-photos";
 import { listStoneChecks } from "@/lib/data/list-stone-checks";
@@ -102,6 +103,9 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
   ),
   "list-touched-exercises listTouchedExercises": makeCase(staff, (viewer, { stoneIds }) =>
     listTouchedExercises(viewer, stoneIds[0]),
+  ),
+  "list-second-readings listSecondReadings": makeCase(staff, (viewer, { stoneIds }) =>
+    listSecondReadings(viewer, stoneIds[0]),
   ),
   "get-bench-watch getBenchWatch": makeCase(teaching, (viewer, { adaOnBench }) =>
     getBenchWatch(viewer, adaOnBench),

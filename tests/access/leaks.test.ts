@@ -35,9 +35,9 @@ async function receive(call: () => Promise<unknown>): Promise<string> {
 }
 
 const FORBIDDEN = {
-  ada: [...SECRETS.reference, ...SECRETS.decoy, ...SECRETS.ben, ...SECRETS.cyd],
-  ben: [...SECRETS.reference, ...SECRETS.decoy, ...SECRETS.ada, ...SECRETS.cyd],
-  cyd: [...SECRETS.reference, ...SECRETS.decoy, ...SECRETS.ada, ...SECRETS.ben],
+  ada: [...SECRETS.reference, ...SECRETS.decoy, ...SECRETS.ben, ...SECRETS.cyd, ...SECRETS.reading],
+  ben: [...SECRETS.reference, ...SECRETS.decoy, ...SECRETS.ada, ...SECRETS.cyd, ...SECRETS.reading],
+  cyd: [...SECRETS.reference, ...SECRETS.decoy, ...SECRETS.ada, ...SECRETS.ben, ...SECRETS.reading],
 } as const;
 
 const ALL = Object.entries({ ...DATA_CASES, ...WORKFLOW_CASES });

@@ -12,15 +12,19 @@ import { createStone } from "@/lib/workflows/create-stone";
 import { createTray } from "@/lib/workflows/create-tray";
 import { deletePhoto } from "@/lib/workflows/delete-photo";
 import { discardRescore } from "@/lib/workflows/discard-rescore";
+import { dismissSuggestion } from "@/lib/workflows/dismiss-suggestion";
 import { duplicateExercise } from "@/lib/workflows/duplicate-exercise";
 import { enrolStudents } from "@/lib/workflows/enrol-students";
 import { erasePerson } from "@/lib/workflows/erase-person";
 import { exportGradebook } from "@/lib/workflows/export-gradebook";
 import { exportItems } from "@/lib/workflows/export-items";
 import { getProgress } from "@/lib/workflows/get-progress";
+import { getSecondReading } from "@/lib/workflows/get-second-reading";
 import { getSectionReport } from "@/lib/workflows/get-section-report";
+import { getStoneEvidence } from "@/lib/workflows/get-stone-evidence";
 import { grantExtraTime } from "@/lib/workflows/grant-extra-time";
 import { handIn } from "@/lib/workflows/hand-in";
+import { handInSecondReading } from "@/lib/workflows/hand-in-second-reading";
 import { handOutStones } from "@/lib/workflows/hand-out-stones";
 import { importExerciseSet } from "@/lib/workflows/import-exercise-set";
 import { importRoster } from "@/lib/workflows/import-roster";
@@ -35,13 +39,16 @@ import { resetPassword } from "@/lib/workflows/reset-password";
 import { saveEvents } from "@/lib/workflows/save-events";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { saveRubric } from "@/lib/workflows/save-rubric";
+import { saveSecondReading } from "@/lib/workflows/save-second-reading";
 import { seeNote } from "@/lib/workflows/see-note";
 import { sendNotes } from "@/lib/workflows/send-notes";
 import { sendStoneCheck } from "@/lib/workflows/send-stone-check";
 import { setPassword } from "@/lib/workflows/set-password";
 import { setPersonActive } from "@/lib/workflows/set-person-active";
+import { settleSecondReading } from "@/lib/workflows/settle-second-reading";
 import { settleStoneCheck } from "@/lib/workflows/settle-stone-check";
 import { startRescore } from "@/lib/workflows/start-rescore";
+import { startSecondReading } from "@/lib/workflows/start-second-reading";
 import { takeBackStones } from "@/lib/workflows/take-back-stones";
 import { updateExercise } from "@/lib/workflows/update-exercise";
 import { updatePhoto } from "@/lib/workflows/update-photo";
@@ -51,13 +58,15 @@ import { withdrawRelease } from "@/lib/workflows/withdraw-release";
 import { type AccessCase, makeCase } from "@/tests/access/access-case";
 import { makePicture } from "@/tests/support/make-picture";
 import { makeSampleSet } from "@/tests/support/sample-set";
-import { makeMark, makeOpenDates, PASSWORD, REFERENCE, SEEN, WRITER } from "@/tests/support/school";
+import { makeMark, makeOpenDates, PASSWORD, READING, REFERENCE, SEEN, WRITER } from "@/tests/support/school";
 
 const no = "not-found";
 const staff = ["ok", "ok", "ok", no, no, no] as const;
 /** The tray is the first instructor's own, the section and its sittings are taught by the same one. */
 const theirs = ["ok", "ok", no, no, no, no] as const;
 const director = ["ok", "not-allowed", "not-allowed", no, no, no] as const;
+/** The reading is Otto's own. */
+const reader = [no, no, "ok", no, no, no] as const;
 const owner = ["not-allowed", "not-allowed", "not-allowed", "ok", no, no] as const;
 const body = { cut: "round-brilliant" as const, proportions: {} };
 const exercise = { title: "Another", notes: "", rules: { preparation: "asked" as const, schoolRules: "" } };
@@ -135,6 +144,33 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   ),
   "save-reference saveReference": makeCase(theirs, (viewer, { stoneIds }) =>
     saveReference(viewer, { stoneId: stoneIds[0], baseVersion: 1, reference: REFERENCE, note: "" }),
+  ),
+  "get-stone-evidence getStoneEvidence": makeCase(staff, (viewer, { stoneIds }) =>
+    getStoneEvidence(viewer, stoneIds[0]),
+  ),
+  // The school's few hand-ins suggest nothing, which whoever may dismiss is told; the others are told that there is no stone.
+  "dismiss-suggestion dismissSuggestion": makeCase(
+    ["conflict", "conflict", no, no, no, no],
+    (viewer, { stoneIds }) => dismissSuggestion(viewer, { stoneId: stoneIds[0], key: "crown:0.000:0.000" }),
+    withoutId,
+  ),
+  // Iris wrote the reference: she is told why she cannot be its second reader.
+  "start-second-reading startSecondReading": makeCase(
+    ["ok", "conflict", "ok", no, no, no],
+    (viewer, { stoneIds }) => startSecondReading(viewer, { stoneId: stoneIds[0] }),
+    withoutId,
+  ),
+  "save-second-reading saveSecondReading": makeCase(reader, (viewer, { openReadingId }) =>
+    saveSecondReading(viewer, { readingId: openReadingId, revision: 2, plot: READING }),
+  ),
+  "hand-in-second-reading handInSecondReading": makeCase(reader, (viewer, { openReadingId }) =>
+    handInSecondReading(viewer, { readingId: openReadingId, revision: 2, plot: READING }),
+  ),
+  "get-second-reading getSecondReading": makeCase(reader, (viewer, { openReadingId }) =>
+    getSecondReading(viewer, openReadingId),
+  ),
+  "settle-second-reading settleSecondReading": makeCase(theirs, (viewer, { readingId }) =>
+    settleSecondReading(viewer, { readingId, baseVersion: 1, choices: {}, note: "" }),
   ),
   "add-photo addPhoto": makeCase(theirs, async (viewer, { stoneIds }) =>
     addPhoto(viewer, { stoneId: stoneIds[0], bytes: await makePicture() }),

@@ -8,6 +8,7 @@ import { getDatabase } from "@/lib/data/store/database";
 import { toColumn } from "@/lib/data/store/to-column";
 import type { PlottedMark } from "@/lib/plot/mark";
 import { DEFAULT_RUBRIC, type Rubric, RubricSchema } from "@/lib/plot/rubric";
+import type { ReadingPlot } from "@/lib/plot/second-reading";
 import type { Role } from "@/lib/plot/staff-view";
 import type { Reference } from "@/lib/plot/stone";
 import { addPhoto } from "@/lib/workflows/add-photo";
@@ -18,6 +19,7 @@ import { createStone } from "@/lib/workflows/create-stone";
 import { createTray } from "@/lib/workflows/create-tray";
 import { enrolStudents } from "@/lib/workflows/enrol-students";
 import { handIn } from "@/lib/workflows/hand-in";
+import { handInSecondReading } from "@/lib/workflows/hand-in-second-reading";
 import { hashPassword } from "@/lib/workflows/hash-password";
 import { judgeStoneChecks } from "@/lib/workflows/judge-stone-checks";
 import { openSitting } from "@/lib/workflows/open-sitting";
@@ -25,10 +27,12 @@ import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveEvents } from "@/lib/workflows/save-events";
 import { saveReference } from "@/lib/workflows/save-reference";
+import { saveSecondReading } from "@/lib/workflows/save-second-reading";
 import { scoreHandIn } from "@/lib/workflows/score-hand-in";
 import { sendNotes } from "@/lib/workflows/send-notes";
 import { sendStoneCheck } from "@/lib/workflows/send-stone-check";
 import { startRescore } from "@/lib/workflows/start-rescore";
+import { startSecondReading } from "@/lib/workflows/start-second-reading";
 import { makePicture } from "@/tests/support/make-picture";
 
 export const PASSWORD = "a loupe of ten";
@@ -43,6 +47,8 @@ export const SECRETS = {
   ada: ["0.0314159"],
   ben: ["0.1271828"],
   cyd: ["0.0161803"],
+  /** Of Otto's second readings. */
+  reading: ["reading-secret", "0.0577215"],
 } as const;
 
 /** The reference of both stones. */
@@ -74,6 +80,26 @@ export const REFERENCE: Reference = {
   decoys: [
     { id: "decoy-secret-1", view: "crown", cause: "echo", shape: { kind: "dot", at: [0.2468013, -0.1] } },
   ],
+};
+
+/** Otto's second reading of either stone: one mark of the reference, another name for it, and one of his own. */
+export const READING: ReadingPlot = {
+  grades: { clarity: "SI1", colour: "H" },
+  marks: [
+    {
+      id: "reading-secret-1",
+      view: "crown",
+      characteristic: "crystal",
+      shape: { kind: "dot", at: [0.1357911, 0.0577215] },
+    },
+    {
+      id: "reading-secret-2",
+      view: "pavilion",
+      characteristic: "pinpoint",
+      shape: { kind: "dot", at: [0, -0.3] },
+    },
+  ],
+  decoys: [],
 };
 
 /** Every plot of the school gains by it: a grade three steps away earns something, and place counts for more. */
@@ -131,6 +157,9 @@ export interface School {
   /** A photograph of the first stone, hidden from students, and a check of the first stone by Ada; empty until `addDesk`. */
   readonly photoId: string;
   readonly checkId: string;
+  /** Otto's second readings: of the first stone, handed in; of the second, on the way. */
+  readonly readingId: string;
+  readonly openReadingId: string;
   /** A rescore of the first exercise that is ready to be applied; empty until `addRescore`. */
   readonly rescoreId: string;
 }
@@ -206,6 +235,16 @@ export async function plotAndHandIn(student: Viewer, exerciseStoneId: string, x:
   return sittingId;
 }
 
+async function readSecond(by: Viewer, stoneIds: readonly [string, string]) {
+  const [{ readingId }, open] = [
+    await startSecondReading(by, { stoneId: stoneIds[0] }),
+    await startSecondReading(by, { stoneId: stoneIds[1] }),
+  ];
+  await handInSecondReading(by, { readingId, revision: 1, plot: READING });
+  await saveSecondReading(by, { readingId: open.readingId, revision: 1, plot: READING });
+  return { readingId, openReadingId: open.readingId };
+}
+
 /** Builds the school in the database that this process points at. */
 export async function buildSchool(): Promise<School> {
   const people = await makePeople();
@@ -230,6 +269,7 @@ export async function buildSchool(): Promise<School> {
   const note = await getDatabase().benchNote.findFirstOrThrow({ where: { sittingId: adaOnBench } });
   return {
     ...people,
+    ...(await readSecond(otto, stoneIds)),
     sectionId,
     otherSectionId,
     trayId,

@@ -5,12 +5,18 @@ import { z } from "zod";
 import { type ActionResult, toActionResult } from "@/components/forms/action-result";
 import { requireViewer } from "@/lib/data/require-viewer";
 import { IdSchema } from "@/lib/plot/mark";
+import { ReadingPlotSchema, SettlingSchema } from "@/lib/plot/second-reading";
 import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
 import { PhotoCaptionSchema } from "@/lib/plot/stone-photo";
 import { createStone } from "@/lib/workflows/create-stone";
 import { deletePhoto } from "@/lib/workflows/delete-photo";
+import { dismissSuggestion } from "@/lib/workflows/dismiss-suggestion";
+import { handInSecondReading } from "@/lib/workflows/hand-in-second-reading";
 import { orderPhotos } from "@/lib/workflows/order-photos";
 import { saveReference } from "@/lib/workflows/save-reference";
+import { saveSecondReading } from "@/lib/workflows/save-second-reading";
+import { settleSecondReading } from "@/lib/workflows/settle-second-reading";
+import { startSecondReading } from "@/lib/workflows/start-second-reading";
 import { updatePhoto } from "@/lib/workflows/update-photo";
 import { updateStone } from "@/lib/workflows/update-stone";
 
@@ -23,6 +29,13 @@ const ReferenceInputSchema = z.strictObject({
   baseVersion: z.int().min(0),
   reference: ReferenceSchema,
   note: z.string().trim().max(1000),
+});
+
+const ReadingInputSchema = z.strictObject({ revision: z.int().min(1), plot: ReadingPlotSchema });
+const SettleInputSchema = z.strictObject({
+  baseVersion: z.int().min(1),
+  choices: SettlingSchema,
+  note: z.string().trim().max(800),
 });
 
 export async function createStoneAction(
@@ -80,11 +93,56 @@ export async function updatePhotoAction(input: unknown): Promise<ActionResult> {
   });
 }
 
+export async function dismissSuggestionAction(stoneId: string, key: unknown): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    await dismissSuggestion(viewer, { stoneId: z.string().parse(stoneId), key: z.string().parse(key) });
+    revalidatePath("/trays", "layout");
+    return undefined;
+  });
+}
+
 export async function orderPhotosAction(stoneId: string, photoIds: unknown): Promise<ActionResult> {
   return toActionResult(async () => {
     const viewer = await requireViewer();
     const ids = z.array(z.string()).parse(photoIds);
     await orderPhotos(viewer, { stoneId: z.string().parse(stoneId), photoIds: ids });
+    revalidatePath("/trays", "layout");
+    return undefined;
+  });
+}
+
+export async function startSecondReadingAction(
+  stoneId: string,
+): Promise<ActionResult<{ readingId: string }>> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    const begun = await startSecondReading(viewer, { stoneId: z.string().parse(stoneId) });
+    revalidatePath("/trays", "layout");
+    return begun;
+  });
+}
+
+export async function saveSecondReadingAction(
+  readingId: string,
+  input: unknown,
+): Promise<ActionResult<{ revision: number }>> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    return saveSecondReading(viewer, {
+      readingId: z.string().parse(readingId),
+      ...ReadingInputSchema.parse(input),
+    });
+  });
+}
+
+export async function handInSecondReadingAction(readingId: string, input: unknown): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    await handInSecondReading(viewer, {
+      readingId: z.string().parse(readingId),
+      ...ReadingInputSchema.parse(input),
+    });
     revalidatePath("/trays", "layout");
     return undefined;
   });
@@ -96,5 +154,20 @@ export async function deletePhotoAction(photoId: string): Promise<ActionResult> 
     await deletePhoto(viewer, { photoId: z.string().parse(photoId) });
     revalidatePath("/trays", "layout");
     return undefined;
+  });
+}
+
+export async function settleSecondReadingAction(
+  readingId: string,
+  input: unknown,
+): Promise<ActionResult<{ version: number }>> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    const settled = await settleSecondReading(viewer, {
+      readingId: z.string().parse(readingId),
+      ...SettleInputSchema.parse(input),
+    });
+    revalidatePath("/trays", "layout");
+    return settled;
   });
 }
