@@ -2,11 +2,12 @@
 import type { z } from "zod";
 import type { Fault } from "@/lib/base/app-error";
 
-/** Writes a path of keys and indices; the empty path is written as an empty text. */
+/** Writes a path of keys and indices, an empty key as `[""]`; the empty path is written as an empty text. */
 export function toFaultPath(path: readonly PropertyKey[]): string {
   let text = "";
   for (const step of path) {
-    if (typeof step === "number") text += `[${step}]`;
+    if (step === "") text += '[""]';
+    else if (typeof step === "number") text += `[${step}]`;
     else text += text === "" ? String(step) : `.${String(step)}`;
   }
   return text;

@@ -4,7 +4,7 @@ import { requireAccess } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Transaction } from "@/lib/data/store/database";
 import { parseColumn } from "@/lib/data/store/parse-column";
-import { judgeExerciseSet } from "@/lib/exchange/judge-exercise-set";
+import { type JudgedSet, judgeExerciseSet } from "@/lib/exchange/judge-exercise-set";
 import { planSetImport, type TrayGround, type TrayStone } from "@/lib/exchange/plan-set-import";
 import { TrayTermsSchema } from "@/lib/plot/exercise-terms";
 import { type SetImportPlan, SetImportPlanSchema } from "@/lib/plot/set-import";
@@ -53,19 +53,21 @@ export async function readTrayGround(
   };
 }
 
-function toFingerprint(json: unknown, trayName: string, tray: FoundTray | null): string {
+/** Of the set as it was understood: what was refused may be nested deeper than can be written out. */
+function toFingerprint({ set, faults }: JudgedSet, trayName: string, tray: FoundTray | null): string {
   return createHash("sha256")
-    .update(JSON.stringify([json, trayName, tray]))
+    .update(JSON.stringify([set ?? faults, trayName, tray]))
     .digest("hex");
 }
 
 /** The plan of a set for a tray, or for a new one of that name. */
 export function makeSetImportPlan(json: unknown, trayName: string, tray: FoundTray | null): SetImportPlan {
   const name = tray?.name ?? trayName;
+  const judged = judgeExerciseSet(json);
   return SetImportPlanSchema.parse({
     trayId: tray?.trayId ?? null,
     trayName: name,
-    ...planSetImport(judgeExerciseSet(json), tray),
-    fingerprint: toFingerprint(json, name, tray),
+    ...planSetImport(judged, tray),
+    fingerprint: toFingerprint(judged, name, tray),
   });
 }
