@@ -44,7 +44,8 @@ function trySet(school: School, random: SeededRandom): () => Promise<void> {
 }
 
 function tryRoster({ director }: School, random: SeededRandom): () => Promise<void> {
-  const files = random.pick([drawPlainRoster, drawOneRoster, drawZippedRoster])(random);
+  const drawn = random.pick([drawPlainRoster, drawOneRoster, drawZippedRoster])(random);
+  const files = drawn.map(({ name, bytes }) => ({ name, bytes: new Uint8Array(bytes) }));
   const input = { files, termOfNew: random.pick(["", "2026 autumn"]) };
   return async () => {
     const { fingerprint, rows, faults } = await planRosterImport(director, input);
@@ -78,7 +79,9 @@ function tryEvents(school: School, random: SeededRandom): () => Promise<void> {
     const kind = random.pick(["structure", "value"] as const);
     const input = { sittingId: school.adaOnBench, writerId: WRITER, events: makeEvents(lastSeq + 1) };
     const isWhole = random.chance(0.1);
-    const broken = overTheWire(isWhole ? input : mutateJson(input, kind, random)) as Parameters<typeof saveEvents>[1];
+    const broken = overTheWire(isWhole ? input : mutateJson(input, kind, random)) as Parameters<
+      typeof saveEvents
+    >[1];
     await saveEvents(viewer, broken);
   };
 }
