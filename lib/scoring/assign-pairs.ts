@@ -49,13 +49,36 @@ function splitEdges<E extends Edge>(edges: readonly E[]): E[][] {
 }
 
 /** Sorted without repeats. */
-function listDistinct(indices: number[]): number[] {
-  indices.sort((a, b) => a - b);
-  return indices.filter((index, i) => i === 0 || index !== indices[i - 1]);
+function listDistinct(indices: readonly number[]): number[] {
+  return [...new Set(indices)].sort((a, b) => a - b);
+}
+
+/** More gain, then less of a tie, then the lower indices. */
+function isBetterEdge(edge: Edge, best: Edge): boolean {
+  if (edge.gain !== best.gain) return edge.gain > best.gain;
+  if (edge.tie !== best.tie) return edge.tie < best.tie;
+  return edge.reference === best.reference
+    ? edge.plotted < best.plotted
+    : edge.reference < best.reference;
+}
+
+/** The one edge to make of a group whose edges all meet in one mark; null for any other group. */
+function findOnlyEdge<E extends Edge>(edges: readonly E[]): E | null {
+  let best = edges[0] as E;
+  const { reference, plotted } = best;
+  let [isOneReference, isOnePlotted] = [true, true];
+  for (const edge of edges) {
+    isOneReference &&= edge.reference === reference;
+    isOnePlotted &&= edge.plotted === plotted;
+    if (!isOneReference && !isOnePlotted) return null;
+    if (isBetterEdge(edge, best)) best = edge;
+  }
+  return best;
 }
 
 function solveGroup<E extends Edge>(edges: readonly E[]): readonly E[] {
-  if (edges.length === 1) return edges;
+  const only = findOnlyEdge(edges);
+  if (only !== null) return [only];
   const references = listDistinct(edges.map((edge) => edge.reference));
   const plotted = listDistinct(edges.map((edge) => edge.plotted));
   const columns = plotted.length;

@@ -66,21 +66,21 @@ function explainPair(exhibit: Exhibit, pair: Pair, lost: Lost): string[] {
 /** The result and the detail of a mark that was matched one to one. */
 export function explainMatched(exhibit: Exhibit, pair: Pair): { result: FoundResult; detail: FoundDetail } {
   const { prepared, laid, widthMm } = exhibit;
-  const ids = {
-    reference: prepared.marks[pair.reference]?.mark.id ?? "",
-    mark: laid[pair.plotted]?.mark.id ?? "",
-  };
+  const reference = prepared.marks[pair.reference]?.mark.id ?? "";
+  const mark = laid[pair.plotted]?.mark.id ?? "";
   const lost = splitLoss(pair, getWorth(exhibit, pair.reference), exhibit);
   return {
     result: {
-      ...ids,
+      reference,
+      mark,
       value: roundRating(pair.value),
       location: roundRating(pair.location),
       type: pair.type,
       extent: roundRating(pair.extent),
     },
     detail: {
-      ...ids,
+      reference,
+      mark,
       how: pair.inOtherView ? "other-view" : "matched",
       distance: pair.distance,
       distanceMm: widthMm === null ? null : pair.distance * widthMm,

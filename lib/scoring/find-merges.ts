@@ -31,8 +31,8 @@ const MOST_ROUNDS = 12;
 const MOST_FORCED = 6;
 
 function isEnclosed(outline: MarkGeometry, { centreX, centreY, samples }: MarkGeometry): boolean {
-  if (Math.hypot(centreX - outline.centreX, centreY - outline.centreY) > outline.reach + ON_THE_LINE)
-    return false;
+  const [dx, dy, reach] = [centreX - outline.centreX, centreY - outline.centreY, outline.reach + ON_THE_LINE];
+  if (dx * dx + dy * dy > reach * reach) return false;
   for (let i = 0; i < samples.length; i += 2) {
     if (getPointDistance(outline, samples[i] as number, samples[i + 1] as number) > ON_THE_LINE) return false;
   }
@@ -85,7 +85,8 @@ function tryRounds<E extends Edge>(
   const reduced = edges.flatMap((edge) => {
     if (aside.has(edge.plotted) || forced.includes(edge.reference)) return [];
     const gain = edge.gain - (owner.get(edge.reference)?.gain ?? 0);
-    return gain > 0 ? [{ ...edge, gain, edge }] : [];
+    const { reference, plotted, tie } = edge;
+    return gain > 0 ? [{ reference, plotted, gain, tie, edge }] : [];
   });
   const assigned = assignPairs(reduced);
   const used = new Set(assigned.map(({ reference }) => reference));

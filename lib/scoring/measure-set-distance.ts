@@ -29,7 +29,7 @@ function pairPlaces(reference: readonly Place[], plotted: readonly Place[], opti
     for (let j = 0; j < plotted.length; j += 1) {
       const distance = getDistance(reference[i] as Place, plotted[j] as Place);
       if (!(distance < cutoff)) continue;
-      const power = distance ** order;
+      const power = order === 1 ? distance : distance ** order;
       edges.push({ reference: i, plotted: j, gain: toGain((most - power) / most), tie: 0, power });
     }
   }

@@ -22,19 +22,27 @@ export function getGirdleWidthMm({ cut, measurementsMm }: StoneBody): number | n
   return cut === "round-brilliant" ? (first + second) / 2 : Math.min(first, second);
 }
 
+/** Whole numbers below a thousand, and as the digits after a point, written once: writing a number is slow. */
+const WHOLE = Array.from({ length: 1000 }, (_, n) => String(n));
+const TENTHS = Array.from({ length: 10 }, (_, n) => `.${n}`);
+const DIGITS = {
+  2: Array.from({ length: 100 }, (_, n) => `.${String(n).padStart(2, "0")}`),
+  3: Array.from({ length: 1000 }, (_, n) => `.${String(n).padStart(3, "0")}`),
+};
+
 /**
- * A number of 0 or more below a thousand with so many decimals, as `toFixed` writes it. Whole numbers are written much
- * faster than fractions; where the nearest decimal is too close to call, `toFixed` itself decides.
+ * A number of 0 or more below a thousand with so many decimals, as `toFixed` writes it. Where the nearest decimal is too
+ * close to call, `toFixed` itself decides.
  */
 export function nameFixed(value: number, decimals: 2 | 3): string {
   const unit = decimals === 2 ? 100 : 1000;
   const scaled = value * unit;
   const whole = Math.round(scaled);
-  if (!(scaled >= 0 && scaled < 1000 * unit) || Math.abs(scaled - whole) > 0.499999) {
+  if (!(scaled >= 0 && whole < 1000 * unit) || Math.abs(scaled - whole) > 0.499999) {
     return value.toFixed(decimals);
   }
   const rest = whole % unit;
-  return `${(whole - rest) / unit}.${String(unit + rest).slice(1)}`;
+  return (WHOLE[(whole - rest) / unit] as string) + (DIGITS[decimals][rest] as string);
 }
 
 /** "0.012 girdle widths (0.06 mm)", without the millimetres where the stone was not measured. */
@@ -63,11 +71,11 @@ export function nameCount(count: number, one: string, many = `${one}s`): string 
 /** A number with at most two decimals, as it is read: 2.8, 70, 0.33. */
 export function nameNumber(value: number): string {
   const hundredths = Math.round(value * 100);
-  if (hundredths % 100 === 0) return String(hundredths / 100 + 0);
-  if (!(hundredths > 0 && hundredths < 1e6)) return String(hundredths / 100);
+  if (!(hundredths >= 0 && hundredths < 1e5)) return String(hundredths / 100 + 0);
   const rest = hundredths % 100;
-  const decimals = rest % 10 === 0 ? String(rest / 10) : String(100 + rest).slice(1);
-  return `${(hundredths - rest) / 100}.${decimals}`;
+  const whole = WHOLE[(hundredths - rest) / 100] as string;
+  if (rest === 0) return whole;
+  return whole + (rest % 10 === 0 ? (TENTHS[rest / 10] as string) : (DIGITS[2][rest] as string));
 }
 
 /** "a", "a and b", "a, b and c"; no items give an empty text. */
