@@ -2,9 +2,9 @@
 import { VIEWS } from "@/lib/gem/point";
 import type { Rubric } from "@/lib/plot/rubric";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
-import type { PreparedReference } from "@/lib/scoring/prepare-reference";
+import { type PreparedReference, SWEEP_STRIDE, type Target } from "@/lib/scoring/prepare-reference";
 import { rateExtent, rateLikeness, rateLocation } from "@/lib/scoring/rate-pair";
-import { SEARCH_STEP_DEG } from "@/lib/scoring/reading";
+import { type Reading, SEARCH_STEP_DEG } from "@/lib/scoring/reading";
 
 const STEPS = 360 / SEARCH_STEP_DEG;
 const STEP = (2 * Math.PI) / STEPS;
@@ -57,7 +57,7 @@ function getLeastCharges(
   return { any, far: decoys.length > 0 ? any : Math.min(dust, echo, glint, unexplained) };
 }
 
-/** The sweep's tallies, by step and, where they are by reference mark as well, at [step * marks + mark]. */
+/** The sweep's tallies of one side, by step and, where they are by reference mark as well, at [step * marks + mark]. */
 interface Tally {
   /** The most that any plotted mark could earn of each reference mark. */
   readonly best: Float64Array;
@@ -65,101 +65,116 @@ interface Tally {
   readonly supports: Uint8Array;
   /** How many plotted marks lie near something. */
   readonly nearby: Int32Array;
-  /** Whether the mark that is being entered lies near something; cleared for each. */
-  readonly isNear: Uint8Array;
+  /** The last plotted mark that was entered as lying near something, from 1. */
+  readonly last: Int32Array;
 }
 
 /**
- * Enters one plotted mark into the tallies. A turn keeps the distance of its centre from the middle of the stone, so it can be
- * near a target only in the turns of one window.
+ * Enters one plotted mark, counted from 1, into the tallies: as drawn and, where there is a second one, mirrored. A turn keeps
+ * the distance of its centre from the middle of the stone, so it can be near a target only in the turns of one window. All in
+ * one loop: numbers handed from function to function some ten thousand times a plot cost more than what is done with them.
  */
 function sweepMark(
   prepared: PreparedReference,
   { mark, geometry }: PlottedModel,
-  mirrored: boolean,
+  ordinal: number,
   rubric: Rubric,
-  tally: Tally,
+  sides: readonly Tally[],
 ) {
-  const { marks } = prepared;
-  const count = marks.length;
-  const { isNear } = tally;
-  isNear.fill(0);
+  const count = prepared.marks.length;
   const types = prepared.getTypes(mark.characteristic);
-  const pRadius = geometry.radius;
-  const px = mirrored ? -geometry.centreX : geometry.centreX;
-  const py = geometry.centreY;
-  const pAngle = mirrored ? Math.PI - geometry.angle : geometry.angle;
+  const { near, far } = rubric;
+  const { radius: pRadius, reach: pReach, centreX: px, centreY: py, angle: pAngle } = geometry;
   // The turn that lays p on r is the clockwise angle between them in the crown view, the other way in the pavilion.
   const sense = mark.view === VIEWS[0] ? 1 : -1;
-  for (const { reference, geometry: target, isStandIn } of prepared.targets[mark.view]) {
-    const rRadius = target.radius;
-    const spread = (geometry.reach + target.reach) / 2;
-    const limit = rubric.far + 2 * spread + SLACK;
-    const model = marks[reference];
-    if (model === undefined || Math.abs(pRadius - rRadius) >= limit) continue;
-    const extent = rateExtent(target.logExtent, geometry.logExtent);
-    const likeness =
-      rateLikeness(types[reference] as number, extent, rubric) * (isStandIn ? rubric.otherView : 1);
-    const worth = model.optional ? 0 : model.weight * Math.min(1, likeness);
+  const { targets, numbers } = prepared.sweep[mark.view];
+  for (let t = 0; t < targets.length; t += 1) {
+    const rRadius = numbers[t * SWEEP_STRIDE] as number;
+    const spread = (pReach + (numbers[t * SWEEP_STRIDE + 1] as number)) / 2;
+    const limit = far + 2 * spread + SLACK;
+    if (Math.abs(pRadius - rRadius) >= limit) continue;
+    const rx = numbers[t * SWEEP_STRIDE + 2] as number;
+    const ry = numbers[t * SWEEP_STRIDE + 3] as number;
+    const rAngle = numbers[t * SWEEP_STRIDE + 4] as number;
+    const weight = numbers[t * SWEEP_STRIDE + 5] as number;
+    const extent = rateExtent(numbers[t * SWEEP_STRIDE + 6] as number, geometry.logExtent);
+    const { reference, isStandIn } = targets[t] as Target;
+    const likeness = rateLikeness(types[reference] as number, extent, rubric) * (isStandIn ? rubric.otherView : 1);
+    const worth = weight * Math.min(1, likeness);
     // The window: every turn by which the two centres come within the limit of one another.
     const squares = pRadius * pRadius + rRadius * rRadius;
-    const product = 2 * pRadius * rRadius;
-    const reachCos = (squares - limit * limit) / (product + Number.MIN_VALUE);
+    const reachCos = (squares - limit * limit) / (2 * pRadius * rRadius + Number.MIN_VALUE);
     const half = reachCos <= -1 ? Math.PI : Math.acos(Math.min(1, reachCos)) + SLACK;
-    const middle = sense * (pAngle - target.angle);
-    const from = Math.ceil((middle - half) / STEP);
-    const steps = Math.min(Math.floor((middle + half) / STEP) - from + 1, STEPS);
-    const cosMiddle = 2 * (px * target.centreX + py * target.centreY);
-    const sinMiddle = 2 * sense * (py * target.centreX - px * target.centreY);
-    const zero2 = (rubric.far + spread + SLACK) ** 2;
-    const support2 = ((rubric.near + rubric.far) / 2 + spread + 2 * SLACK) ** 2;
-    // The tallies of each turn in it.
-    let k = ((from % STEPS) + STEPS) % STEPS;
-    for (let left = steps; left > 0; left -= 1) {
-      isNear[k] = 1;
-      const apart2 = squares - (COS[k] as number) * cosMiddle - (SIN[k] as number) * sinMiddle;
-      if (apart2 < zero2) {
-        const at = k * count + reference;
-        if (apart2 <= support2) tally.supports[at] = 1;
-        const known = tally.best[at] as number;
-        if (worth > known) {
-          const location = rateLocation(Math.sqrt(Math.max(0, apart2)) - spread - SLACK, rubric);
-          if (worth * location > known) tally.best[at] = worth * location;
+    const zero = far + spread + SLACK;
+    const support = (near + far) / 2 + spread + 2 * SLACK;
+    for (let side = 0; side < sides.length; side += 1) {
+      const { best, supports, nearby, last } = sides[side] as Tally;
+      const x = side === 0 ? px : -px;
+      const middle = sense * ((side === 0 ? pAngle : Math.PI - pAngle) - rAngle);
+      const from = Math.ceil((middle - half) / STEP);
+      const steps = Math.min(Math.floor((middle + half) / STEP) - from + 1, STEPS);
+      // In a turn a the square of the distance is squares - cos a * cosine - sin a * sine.
+      const cosine = 2 * (x * rx + py * ry);
+      const sine = 2 * sense * (py * rx - x * ry);
+      let k = ((from % STEPS) + STEPS) % STEPS;
+      for (let left = steps; left > 0; left -= 1) {
+        if (last[k] !== ordinal) {
+          last[k] = ordinal;
+          nearby[k] = (nearby[k] as number) + 1;
         }
+        const apart2 = squares - (COS[k] as number) * cosine - (SIN[k] as number) * sine;
+        if (apart2 < zero * zero) {
+          const at = k * count + reference;
+          if (apart2 <= support * support) supports[at] = 1;
+          const known = best[at] as number;
+          if (worth > known) {
+            const location = rateLocation(Math.sqrt(Math.max(0, apart2)) - spread - SLACK, rubric);
+            if (worth * location > known) best[at] = worth * location;
+          }
+        }
+        k = k + 1 < STEPS ? k + 1 : 0;
       }
-      k = k + 1 < STEPS ? k + 1 : 0;
     }
   }
-  for (let k = 0; k < STEPS; k += 1) tally.nearby[k] = (tally.nearby[k] as number) + (isNear[k] as number);
 }
 
 const UNBOUNDED: Bound = { foundShare: 1, deducted: 0, support: Number.POSITIVE_INFINITY };
 
-/**
- * Bounds for the readings at every 7.5 degrees, all mirrored or none: by turn. A turn that lies between the steps has
- * none. Each reference mark gets the best that any plotted mark could give it; that a mark serves once only is
- * left out of account. Of the strays, those are counted that lie near nothing, and those that are too many.
- */
-export function boundReadings(
-  prepared: PreparedReference,
-  plotted: readonly PlottedModel[],
-  mirrored: boolean,
-  rubric: Rubric,
-): (turnDeg: number) => Bound {
-  const count = prepared.marks.length;
+function startTally(merges: Float64Array): Tally {
+  const count = merges.length;
   const tally: Tally = {
     best: new Float64Array(STEPS * count),
     supports: new Uint8Array(STEPS * count),
     nearby: new Int32Array(STEPS),
-    isNear: new Uint8Array(STEPS),
+    last: new Int32Array(STEPS),
   };
-  const merges = boundMerges(prepared, plotted, rubric.merged);
   for (let k = 0; k < STEPS; k += 1) tally.best.set(merges, k * count);
-  for (const model of plotted) sweepMark(prepared, model, mirrored, rubric, tally);
+  return tally;
+}
+
+/**
+ * Bounds for the readings at every 7.5 degrees, of the plot as drawn and, `withMirrored`, mirrored. A turn that lies between
+ * the steps has none, nor has a mirrored reading that was not asked for. Each reference mark gets the best that any
+ * plotted mark could give it; that a mark serves once only is left out of account. Of the strays, those are counted that lie
+ * near nothing, and those that are too many.
+ */
+export function boundReadings(
+  prepared: PreparedReference,
+  plotted: readonly PlottedModel[],
+  withMirrored: boolean,
+  rubric: Rubric,
+): (reading: Reading) => Bound {
+  const count = prepared.marks.length;
+  const merges = boundMerges(prepared, plotted, rubric.merged);
+  const sides = [startTally(merges), ...(withMirrored ? [startTally(merges)] : [])];
+  plotted.forEach((model, index) => {
+    sweepMark(prepared, model, index + 1, rubric, sides);
+  });
   const least = getLeastCharges(prepared, rubric);
-  return (turnDeg) => {
+  return ({ turnDeg, mirrored }) => {
+    const tally = sides[Number(mirrored)];
     const steps = turnDeg / SEARCH_STEP_DEG;
-    if (!Number.isInteger(steps)) return UNBOUNDED;
+    if (tally === undefined || !Number.isInteger(steps)) return UNBOUNDED;
     const k = ((steps % STEPS) + STEPS) % STEPS;
     let earned = 0;
     let support = 0;

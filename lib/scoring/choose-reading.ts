@@ -78,14 +78,15 @@ interface BoundedReading {
 
 type GetBound = (reading: Reading) => Bound;
 
-/** Bounds of readings, worked out when first asked for: those that are not mirrored, and those that are. */
-function prepareBounds({ prepared, plotted, rubric }: Question): GetBound {
-  const known: ReturnType<typeof boundReadings>[] = [];
-  return ({ turnDeg, mirrored }) => {
-    const side = Number(mirrored);
-    known[side] ??= boundReadings(prepared, plotted, mirrored, rubric);
-    return known[side](turnDeg);
-  };
+/** Whether a reading that earns nothing could beat so many hundredths by enough to be told of. */
+function canBeTold(question: Question, hundredths: number): boolean {
+  const { rubric } = question;
+  return rubric.shares.plot > 0 && rank(question, 1, 0) >= getNeeded(rubric, hundredths);
+}
+
+/** The hundredths from which on a reading that earns nothing is told of. */
+function getNeeded({ wouldFitGain }: Rubric, hundredths: number): number {
+  return hundredths + Math.max(1, toHundredths(wouldFitGain));
 }
 
 /** The readings that can have the support they need, the most promising first. */
@@ -99,15 +100,14 @@ function boundAll(question: Question, getBound: GetBound, readings: readonly Rea
     .sort((a, b) => b.most - a.most || compareReadings(a.reading, b.reading));
 }
 
-/** The best reading among those that the rubric counts. */
-function findCounted(question: Question, getBound: GetBound): Outcome {
+/** The best reading among those that the rubric counts, the plot as drawn being one of them. */
+function findCounted(question: Question, getBound: () => GetBound, asDrawn: Outcome): Outcome {
   const { prepared, rubric } = question;
-  let best = readPlot(question, AS_DRAWN, 0);
-  if (best === null) throw new Error("findCounted: the plot as drawn always has a reading");
+  let best = asDrawn;
   const turns = rubric.orientation === "given" ? [] : prepared.turns.filter((turnDeg) => turnDeg !== 0);
   if (turns.length === 0 || best.hundredths >= rank(question, 1, 0)) return best;
   const readings = turns.map((turnDeg): Reading => ({ turnDeg, mirrored: false }));
-  for (const { reading, most } of boundAll(question, getBound, readings)) {
+  for (const { reading, most } of boundAll(question, getBound(), readings)) {
     if (most < best.hundredths) break;
     const outcome = readPlot(question, reading, best.hundredths);
     if (outcome !== null && isBetter(outcome, best)) best = outcome;
@@ -125,13 +125,12 @@ function fitsBetter(outcome: Outcome, best: Outcome): boolean {
 }
 
 /** The reading that would beat the counted one by the most, if by enough points to be told. */
-function findWouldFit(question: Question, getBound: GetBound, counted: Outcome): WouldFit | null {
+function findWouldFit(question: Question, getBound: () => GetBound, counted: Outcome): WouldFit | null {
   const { prepared, rubric } = question;
-  if (rubric.shares.plot === 0) return null;
-  const needed = counted.hundredths + Math.max(1, toHundredths(rubric.wouldFitGain));
-  if (rank(question, 1, 0) < needed) return null;
+  if (!canBeTold(question, counted.hundredths)) return null;
+  const needed = getNeeded(rubric, counted.hundredths);
   let best: Outcome | null = null;
-  for (const { reading, most } of boundAll(question, getBound, listSearchReadings(prepared.turns))) {
+  for (const { reading, most } of boundAll(question, getBound(), listSearchReadings(prepared.turns))) {
     if (most < Math.max(needed, best?.hundredths ?? 0)) break;
     if (compareReadings(reading, AS_DRAWN) === 0) continue;
     const outcome = readPlot(question, reading, needed);
@@ -144,7 +143,16 @@ function findWouldFit(question: Question, getBound: GetBound, counted: Outcome):
 
 /** The reading that counts for a plot, worked out, and the one that would fit better, if any is worth telling of. */
 export function chooseReading(question: Question): ChosenReading {
-  const getBound = prepareBounds(question);
-  const counted = findCounted(question, getBound);
+  const { prepared, plotted, rubric } = question;
+  const asDrawn = readPlot(question, AS_DRAWN, 0);
+  if (asDrawn === null) throw new Error("chooseReading: the plot as drawn always has a reading");
+  // The counted reading has no fewer points than the plot as drawn, so this is never false where it is needed.
+  const withMirrored = canBeTold(question, asDrawn.hundredths);
+  let known: GetBound | undefined;
+  const getBound = () => {
+    known ??= boundReadings(prepared, plotted, withMirrored, rubric);
+    return known;
+  };
+  const counted = findCounted(question, getBound, asDrawn);
   return { counted, wouldFit: findWouldFit(question, getBound, counted) };
 }

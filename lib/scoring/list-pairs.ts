@@ -1,8 +1,11 @@
 import type { Rubric } from "@/lib/plot/rubric";
-import { boundDistance, measureDistance } from "@/lib/scoring/measure-distance";
+import { measureDistance } from "@/lib/scoring/measure-distance";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
-import type { PreparedReference } from "@/lib/scoring/prepare-reference";
+import { type PreparedReference, SWEEP_STRIDE, type Target } from "@/lib/scoring/prepare-reference";
 import { rateExtent, rateLikeness, rateLocation } from "@/lib/scoring/rate-pair";
+
+/** Widens the first test a little, so that rounding never hides a pair. */
+const SLACK = 1e-9;
 
 /** A plotted mark that is worth something for a reference mark. Indices into the two sorted lists of marks. */
 export interface Pair {
@@ -38,8 +41,15 @@ export function listPairs(
   laid.forEach(({ mark, geometry }, plotted) => {
     const types = prepared.getTypes(mark.characteristic);
     const reached: number[] = [];
-    for (const target of prepared.targets[mark.view]) {
-      if (boundDistance(target.geometry, geometry) >= rubric.far) continue;
+    const { targets, numbers } = prepared.sweep[mark.view];
+    const { centreX, centreY, reach } = geometry;
+    for (let t = 0; t < targets.length; t += 1) {
+      // No shape is nearer to another than their centres less half of what they reach (boundDistance).
+      const dx = (numbers[t * SWEEP_STRIDE + 2] as number) - centreX;
+      const dy = (numbers[t * SWEEP_STRIDE + 3] as number) - centreY;
+      const limit = rubric.far + (reach + (numbers[t * SWEEP_STRIDE + 1] as number)) / 2 + SLACK;
+      if (dx * dx + dy * dy >= limit * limit) continue;
+      const target = targets[t] as Target;
       const distance = measureDistance(target.geometry, geometry);
       const location = rateLocation(distance, rubric);
       if (location <= 0) continue;

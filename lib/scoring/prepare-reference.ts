@@ -28,6 +28,16 @@ export interface Target {
   readonly isStandIn: boolean;
 }
 
+/** How many numbers of a target the sweep of turns reads. */
+export const SWEEP_STRIDE = 7;
+
+/** What the sweep of turns reads some thousand times a plot, laid side by side. */
+export interface SweepTargets {
+  readonly targets: readonly Target[];
+  /** Radius, reach, x, y and angle of a target, the weight of its mark (0 for an optional one), the logarithm of its extent. */
+  readonly numbers: Float64Array;
+}
+
 export interface PlacedEcho extends Echo {
   /** Index into `marks`. */
   readonly reference: number;
@@ -44,6 +54,7 @@ export interface PreparedReference {
   readonly marks: readonly ReferenceModel[];
   readonly decoys: readonly { readonly decoy: Decoy; readonly geometry: MarkGeometry }[];
   readonly targets: Readonly<Record<View, readonly Target[]>>;
+  readonly sweep: Readonly<Record<View, SweepTargets>>;
   readonly echoes: Readonly<Record<View, readonly PlacedEcho[]>>;
   /** Of the marks that are not optional. */
   readonly weightSum: number;
@@ -93,6 +104,16 @@ function rememberTypes(models: readonly ReferenceModel[], characteristics: Chara
   };
 }
 
+function toSweepTargets(targets: readonly Target[], models: readonly ReferenceModel[]): SweepTargets {
+  const numbers = targets.flatMap(({ reference, geometry }) => {
+    const model = models[reference];
+    const { radius, reach, centreX, centreY, angle, logExtent } = geometry;
+    const weight = model === undefined || model.optional ? 0 : model.weight;
+    return [radius, reach, centreX, centreY, angle, weight, logExtent];
+  });
+  return { targets, numbers: Float64Array.from(numbers) };
+}
+
 function buildPrepared(source: ReferenceSource): PreparedReference {
   const { stoneId, stone, reference, characteristics } = source;
   const solid = getSolid(stone.cut, stone.proportions);
@@ -107,6 +128,10 @@ function buildPrepared(source: ReferenceSource): PreparedReference {
     marks: models,
     decoys: decoys.map((decoy) => ({ decoy, geometry: measureShape(decoy.shape) })),
     targets,
+    sweep: {
+      crown: toSweepTargets(targets.crown, models),
+      pavilion: toSweepTargets(targets.pavilion, models),
+    },
     echoes,
     weightSum: models.reduce((sum, { weight, optional }) => (optional ? sum : sum + weight), 0),
     getTypes: rememberTypes(models, characteristics),

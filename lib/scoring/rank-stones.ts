@@ -49,7 +49,7 @@ function findBestShare(
   const getBound = boundReadings(prepared, plotted, false, rubric);
   for (const turnDeg of rubric.orientation === "given" ? [0] : prepared.turns) {
     const reading: Reading = { turnDeg, mirrored: false };
-    const bound = getBound(turnDeg);
+    const bound = getBound(reading);
     if (bound.foundShare < needed || bound.foundShare <= best.foundShare) continue;
     if (turnDeg !== 0 && bound.support < rubric.turnSupport) continue;
     const laid = layPlot(plotted, reading);
