@@ -31,6 +31,12 @@ function getSentinel({ rows, columns, cost }: AssignmentProblem): number {
   return 2 * Math.min(rows, columns) * (largest + 1) + 1;
 }
 
+/** The costs with the sentinel where a pair is forbidden. */
+function toFinite(problem: AssignmentProblem): Float64Array {
+  const sentinel = getSentinel(problem);
+  return problem.cost.map((value) => (value === Number.POSITIVE_INFINITY ? sentinel : value));
+}
+
 /** The row of each column, both from 1, 0 for none; `rows <= columns`, all costs finite. */
 function solve(rows: number, columns: number, cost: Float64Array, tie: Float64Array): Int32Array {
   const rowOf = new Int32Array(columns + 1);
@@ -102,8 +108,7 @@ export function assignMinimum(problem: AssignmentProblem): Int32Array {
   const { rows, columns, cost } = problem;
   const columnOf = new Int32Array(rows).fill(-1);
   if (rows === 0 || columns === 0) return columnOf;
-  const sentinel = getSentinel(problem);
-  let finite: Float64Array = cost.map((value) => (value === Number.POSITIVE_INFINITY ? sentinel : value));
+  let finite = cost.includes(Number.POSITIVE_INFINITY) ? toFinite(problem) : cost;
   let tie: Float64Array = problem.tieCost ?? new Float64Array(cost.length);
   const isTall = rows > columns;
   if (isTall) [finite, tie] = [transpose(finite, rows, columns), transpose(tie, rows, columns)];

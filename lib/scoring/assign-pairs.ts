@@ -28,7 +28,8 @@ function splitEdges<E extends Edge>(edges: readonly E[]): E[][] {
     references = Math.max(references, edge.reference + 1);
     plotted = Math.max(plotted, edge.plotted + 1);
   }
-  const parent = Int32Array.from({ length: references + plotted }, (_, node) => node);
+  const parent = new Int32Array(references + plotted);
+  for (let node = 0; node < parent.length; node += 1) parent[node] = node;
   const findRoot = (node: number) => {
     let at = node;
     while (parent[at] !== at) {
@@ -57,9 +58,7 @@ function listDistinct(indices: readonly number[]): number[] {
 function isBetterEdge(edge: Edge, best: Edge): boolean {
   if (edge.gain !== best.gain) return edge.gain > best.gain;
   if (edge.tie !== best.tie) return edge.tie < best.tie;
-  return edge.reference === best.reference
-    ? edge.plotted < best.plotted
-    : edge.reference < best.reference;
+  return edge.reference === best.reference ? edge.plotted < best.plotted : edge.reference < best.reference;
 }
 
 /** The one edge to make of a group whose edges all meet in one mark; null for any other group. */

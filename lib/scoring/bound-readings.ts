@@ -99,7 +99,8 @@ function sweepMark(
     const weight = numbers[t * SWEEP_STRIDE + 5] as number;
     const extent = rateExtent(numbers[t * SWEEP_STRIDE + 6] as number, geometry.logExtent);
     const { reference, isStandIn } = targets[t] as Target;
-    const likeness = rateLikeness(types[reference] as number, extent, rubric) * (isStandIn ? rubric.otherView : 1);
+    const likeness =
+      rateLikeness(types[reference] as number, extent, rubric) * (isStandIn ? rubric.otherView : 1);
     const worth = weight * Math.min(1, likeness);
     // The window: every turn by which the two centres come within the limit of one another.
     const squares = pRadius * pRadius + rRadius * rRadius;

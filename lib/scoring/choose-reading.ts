@@ -89,13 +89,19 @@ function getNeeded({ wouldFitGain }: Rubric, hundredths: number): number {
   return hundredths + Math.max(1, toHundredths(wouldFitGain));
 }
 
-/** The readings that can have the support they need, the most promising first. */
-function boundAll(question: Question, getBound: GetBound, readings: readonly Reading[]): BoundedReading[] {
+/** The readings that can have the support and the hundredths they need, the most promising first. */
+function boundAll(
+  question: Question,
+  getBound: GetBound,
+  readings: readonly Reading[],
+  needed: number,
+): BoundedReading[] {
   return readings
     .flatMap((reading): BoundedReading[] => {
       const bound = getBound(reading);
       if (bound.support < question.rubric.turnSupport) return [];
-      return [{ reading, most: rank(question, bound.foundShare, bound.deducted) }];
+      const most = rank(question, bound.foundShare, bound.deducted);
+      return most < needed ? [] : [{ reading, most }];
     })
     .sort((a, b) => b.most - a.most || compareReadings(a.reading, b.reading));
 }
@@ -107,7 +113,7 @@ function findCounted(question: Question, getBound: () => GetBound, asDrawn: Outc
   const turns = rubric.orientation === "given" ? [] : prepared.turns.filter((turnDeg) => turnDeg !== 0);
   if (turns.length === 0 || best.hundredths >= rank(question, 1, 0)) return best;
   const readings = turns.map((turnDeg): Reading => ({ turnDeg, mirrored: false }));
-  for (const { reading, most } of boundAll(question, getBound(), readings)) {
+  for (const { reading, most } of boundAll(question, getBound(), readings, best.hundredths)) {
     if (most < best.hundredths) break;
     const outcome = readPlot(question, reading, best.hundredths);
     if (outcome !== null && isBetter(outcome, best)) best = outcome;
@@ -130,7 +136,12 @@ function findWouldFit(question: Question, getBound: () => GetBound, counted: Out
   if (!canBeTold(question, counted.hundredths)) return null;
   const needed = getNeeded(rubric, counted.hundredths);
   let best: Outcome | null = null;
-  for (const { reading, most } of boundAll(question, getBound(), listSearchReadings(prepared.turns))) {
+  for (const { reading, most } of boundAll(
+    question,
+    getBound(),
+    listSearchReadings(prepared.turns),
+    needed,
+  )) {
     if (most < Math.max(needed, best?.hundredths ?? 0)) break;
     if (compareReadings(reading, AS_DRAWN) === 0) continue;
     const outcome = readPlot(question, reading, needed);

@@ -1,5 +1,5 @@
 /** Why each stray came about, with its evidence: the first cause that fits (SPEC 5). */
-import type { View } from "@/lib/gem/point";
+import type { Point, View } from "@/lib/gem/point";
 import type { DottingBurst } from "@/lib/plot/find-dotting";
 import type { Cause, Decoy } from "@/lib/plot/mark";
 import type { Rubric } from "@/lib/plot/rubric";
@@ -110,14 +110,16 @@ function findDouble({ rubric, behind }: Scene, { mark, geometry }: PlottedModel)
 }
 
 /** From an image, which is predicted for the centre of a mark, to the centre of a shape or to the shape as a whole. */
-function measureFromImage([x, y]: readonly [number, number], geometry: MarkGeometry, limit: number): number {
+function measureFromImage(image: Point, geometry: MarkGeometry, limit: number): number {
+  const x = image[0];
+  const y = image[1];
   const dx = x - geometry.centreX;
   const dy = y - geometry.centreY;
   const centres = Math.sqrt(dx * dx + dy * dy);
   if (centres <= limit || centres - geometry.reach > limit) return centres;
   const point = Float64Array.of(x, y);
-  const image: MarkGeometry = { ...geometry, kind: "dot", vertices: point, samples: point, reach: 0 };
-  return Math.min(centres, (measureOneSided(image, geometry) + measureOneSided(geometry, image)) / 2);
+  const dot: MarkGeometry = { ...geometry, kind: "dot", vertices: point, samples: point, reach: 0 };
+  return Math.min(centres, (measureOneSided(dot, geometry) + measureOneSided(geometry, dot)) / 2);
 }
 
 function findEcho({ prepared, rubric }: Scene, { mark, geometry }: PlottedModel): Evidence | null {

@@ -32,8 +32,13 @@ function holds(circle: Circle, x: number, y: number): boolean {
   return dx * dx + dy * dy <= radius2 * (1 + SLACK) + Number.MIN_VALUE;
 }
 
+/** What Math.hypot would give, to rounding, in a fraction of its time: places lie within a girdle width. */
+function getLength(dx: number, dy: number): number {
+  return Math.sqrt(dx * dx + dy * dy);
+}
+
 function spanTwo(ax: number, ay: number, bx: number, by: number): Circle {
-  return { x: (ax + bx) / 2, y: (ay + by) / 2, radius: Math.hypot(ax - bx, ay - by) / 2 };
+  return { x: (ax + bx) / 2, y: (ay + by) / 2, radius: getLength(ax - bx, ay - by) / 2 };
 }
 
 /** The circle through three points; for three on a line, the one on the two that are farthest apart. */
@@ -47,7 +52,7 @@ function spanThree(ax: number, ay: number, bx: number, by: number, cx: number, c
   }
   const dx = (vy * u2 - uy * v2) / cross;
   const dy = (ux * v2 - vx * u2) / cross;
-  return { x: ax + dx, y: ay + dy, radius: Math.hypot(dx, dy) };
+  return { x: ax + dx, y: ay + dy, radius: getLength(dx, dy) };
 }
 
 /**

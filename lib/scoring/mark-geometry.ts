@@ -2,6 +2,7 @@
  * What the engine measures of a shape, worked out once (SPEC 1). Coordinates lie as x, y, x, y … in typed arrays,
  * in the frame of the shape's view, in girdle widths.
  */
+import type { Point } from "@/lib/gem/point";
 import { listVertices, type Shape } from "@/lib/plot/shape";
 import { findSmallestCircle } from "@/lib/scoring/find-smallest-circle";
 
@@ -53,7 +54,8 @@ function getEdgeLengths(vertices: Float64Array, isClosed: boolean): Float64Array
 /** Evenly spaced points along a polyline: both ends of an open one, from the first vertex round a closed one. */
 function samplePath(vertices: Float64Array, isClosed: boolean): Float64Array {
   const lengths = getEdgeLengths(vertices, isClosed);
-  const total = lengths.reduce((sum, length) => sum + length, 0);
+  let total = 0;
+  for (let i = 0; i < lengths.length; i += 1) total += lengths[i] as number;
   const step = total / (isClosed ? SAMPLE_COUNT : SAMPLE_COUNT - 1);
   const count = vertices.length / 2;
   const samples = new Float64Array(2 * SAMPLE_COUNT);
@@ -73,7 +75,10 @@ function samplePath(vertices: Float64Array, isClosed: boolean): Float64Array {
     samples[2 * k] = x + t * ((vertices[2 * next] as number) - x);
     samples[2 * k + 1] = y + t * ((vertices[2 * next + 1] as number) - y);
   }
-  if (!isClosed) samples.set(vertices.subarray(-2), 2 * SAMPLE_COUNT - 2);
+  if (!isClosed) {
+    samples[2 * SAMPLE_COUNT - 2] = vertices[2 * count - 2] as number;
+    samples[2 * SAMPLE_COUNT - 1] = vertices[2 * count - 1] as number;
+  }
   return samples;
 }
 
@@ -81,8 +86,9 @@ function toVertices(shape: Shape): Float64Array {
   const points = listVertices(shape);
   const vertices = new Float64Array(2 * points.length);
   for (let i = 0; i < points.length; i += 1) {
-    vertices[2 * i] = points[i]?.[0] ?? 0;
-    vertices[2 * i + 1] = points[i]?.[1] ?? 0;
+    const point = points[i] as Point;
+    vertices[2 * i] = point[0];
+    vertices[2 * i + 1] = point[1];
   }
   return vertices;
 }

@@ -1,6 +1,9 @@
 /** Distance between two shapes of one view, in girdle widths (SPEC 1.2, 1.3). */
 import type { MarkGeometry } from "@/lib/scoring/mark-geometry";
 
+/** A place this much beyond a shape's reach, in girdle widths, is asked of the shape itself. */
+const SLACK = 1e-9;
+
 /** Even-odd test against a closed polygon given as x, y, x, y …; a point on an edge may fall either way. */
 export function isInsideVertices(vertices: Float64Array, x: number, y: number): boolean {
   let inside = false;
@@ -27,9 +30,9 @@ function getPathDistance2(vertices: Float64Array, isClosed: boolean, x: number, 
     const ux = bx - ax;
     const uy = by - ay;
     const length2 = ux * ux + uy * uy;
-    let t = length2 > 0 ? ((x - ax) * ux + (y - ay) * uy) / length2 : 0;
-    if (t < 0) t = 0;
-    else if (t > 1) t = 1;
+    const along = (x - ax) * ux + (y - ay) * uy;
+    // Most places lie beyond one end of an edge, and a division is slow.
+    const t = along <= 0 ? 0 : along >= length2 ? 1 : along / length2;
     const dx = x - ax - t * ux;
     const dy = y - ay - t * uy;
     const distance2 = dx * dx + dy * dy;
@@ -48,7 +51,10 @@ export function getPointDistance(shape: MarkGeometry, x: number, y: number): num
     const dy = y - (vertices[1] as number);
     return Math.sqrt(dx * dx + dy * dy);
   }
-  if (kind === "outline" && isInsideVertices(vertices, x, y)) return 0;
+  if (kind === "outline") {
+    const [dx, dy, reach] = [x - shape.centreX, y - shape.centreY, shape.reach + SLACK];
+    if (dx * dx + dy * dy <= reach * reach && isInsideVertices(vertices, x, y)) return 0;
+  }
   return Math.sqrt(getPathDistance2(vertices, kind === "outline", x, y));
 }
 

@@ -84,7 +84,7 @@ function measureShares(inputs: readonly ScoreInput[]): Figure[] {
       "causes, one reading",
       (run) => findCauses(at(run).prepared, at(run).plotted, at(run).matching, [], rubric),
     ],
-    ["bounds of 48 turns", (run) => boundReadings(at(run).prepared, at(run).plotted, false, rubric)],
+    ["bounds of 96 readings", (run) => boundReadings(at(run).prepared, at(run).plotted, true, rubric)],
   ];
   return steps.map(([name, work]) => {
     timeAll(cases.length, work);

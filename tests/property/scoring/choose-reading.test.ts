@@ -106,11 +106,11 @@ describe("the search (rules 3.2 to 3.4)", () => {
   it("never bounds a reading below what it comes to", () => {
     fc.assert(
       fc.property(scene, (one) => {
+        const getBound = boundReadings(one.prepared, one.plotted, true, one.rubric);
         for (const mirrored of [false, true]) {
-          const getBound = boundReadings(one.prepared, one.plotted, mirrored, one.rubric);
           for (let turnDeg = -180; turnDeg < 180; turnDeg += 22.5) {
             const { matching, deducted } = workOut(one, { turnDeg, mirrored });
-            const bound = getBound(turnDeg);
+            const bound = getBound({ turnDeg, mirrored });
             expect(bound.foundShare).toBeGreaterThanOrEqual(matching.foundShare - 1e-9);
             expect(bound.deducted).toBeLessThanOrEqual(deducted + 1e-9);
             expect(bound.support).toBeGreaterThanOrEqual(matching.support);
@@ -121,7 +121,7 @@ describe("the search (rules 3.2 to 3.4)", () => {
     );
   });
 
-  it("bounds nothing for turns that lie between its steps", () => {
+  it("bounds nothing for turns that lie between its steps, nor a side that was not asked for", () => {
     const reference = makeReference("between", 5);
     const plotted = preparePlot(makePlot("between", reference));
     const getBound = boundReadings(
@@ -130,6 +130,9 @@ describe("the search (rules 3.2 to 3.4)", () => {
       false,
       DEFAULT_RUBRIC,
     );
-    expect(getBound(360 / 7)).toEqual({ foundShare: 1, deducted: 0, support: Number.POSITIVE_INFINITY });
+    const unbounded = { foundShare: 1, deducted: 0, support: Number.POSITIVE_INFINITY };
+    expect(getBound({ turnDeg: 360 / 7, mirrored: false })).toEqual(unbounded);
+    expect(getBound({ turnDeg: 0, mirrored: true })).toEqual(unbounded);
+    expect(getBound({ turnDeg: 0, mirrored: false }).foundShare).toBeLessThanOrEqual(1);
   });
 });
