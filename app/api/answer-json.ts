@@ -6,6 +6,7 @@ const STATUS: Readonly<Record<AppErrorCode, number>> = {
   "bad-input": 422,
   "signed-out": 401,
   "not-allowed": 403,
+  "reading-blind": 403,
   "not-found": 404,
   conflict: 409,
   "taken-over": 409,

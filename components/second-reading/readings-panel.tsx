@@ -19,6 +19,13 @@ export interface ReadingsPanelProps {
 
 function ReadingLine({ row, href }: { row: ReadingRow; href: string }) {
   const { figures, handedInAt, settledVersion, state } = row;
+  if (state === "given-up") {
+    return (
+      <li>
+        {row.readerName} began one <When iso={row.createdAt} /> and gave it up.
+      </li>
+    );
+  }
   if (state === "drawing" || handedInAt === null) {
     return (
       <li>

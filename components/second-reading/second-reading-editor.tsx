@@ -5,6 +5,7 @@ import { useRouter } from "next/navigation";
 import { useMemo } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
+import { GiveUpButton } from "@/components/second-reading/give-up-button";
 import { DraftNote } from "@/components/staff/draft-note";
 import { useKeptDraft } from "@/components/staff/use-kept-draft";
 import { GradesForm } from "@/components/stone/grades-form";
@@ -26,12 +27,15 @@ export interface SecondReadingEditorProps {
   userId: string;
   save: (input: ReadingInput) => Promise<ActionResult<{ revision: number }>>;
   handIn: (input: ReadingInput) => Promise<ActionResult>;
+  giveUp: () => Promise<ActionResult>;
+  stoneHref: string;
 }
 
 const parsePlot = (kept: unknown) => ReadingPlotSchema.safeParse(kept).data ?? null;
 
 /** A second reader plots a stone: the editor of references, with nothing of the reference in it. */
-export function SecondReadingEditor({ reading, userId, save, handIn }: SecondReadingEditorProps) {
+export function SecondReadingEditor(props: SecondReadingEditorProps) {
+  const { reading, userId, save, handIn, giveUp, stoneHref } = props;
   const router = useRouter();
   const saving = useAction(save);
   const handing = useAction(handIn);
@@ -113,6 +117,7 @@ export function SecondReadingEditor({ reading, userId, save, handIn }: SecondRea
               {value.grades.clarity === undefined && (
                 <span className="muted">Give the clarity grade first.</span>
               )}
+              <GiveUpButton giveUp={giveUp} then={stoneHref} />
             </div>
           </section>
         }

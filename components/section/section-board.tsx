@@ -74,6 +74,8 @@ export function SectionBoard({ report }: { report: SectionReport }) {
       <p className={classes.note}>
         Intervals are at 95 %; shares of the section allow for one student&apos;s marks being alike. All plots
         that are scored count, released or not.
+        {report.leftOut.length > 0 &&
+          ` Left out, as you are reading them blind: ${report.leftOut.join(", ")}.`}
       </p>
     </div>
   );

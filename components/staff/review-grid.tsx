@@ -82,10 +82,12 @@ function GridHead({ grid }: { grid: Grid }) {
         <th scope="col" className={classes.corner}>
           Student
         </th>
-        {grid.stones.map(({ exerciseStoneId, label, clarity }) => (
+        {grid.stones.map(({ exerciseStoneId, label, clarity, isBlind }) => (
           <th key={exerciseStoneId} scope="col">
             {label}
-            <span className={classes.small}>{clarity ?? "no reference"}</span>
+            <span className={classes.small}>
+              {isBlind ? "you read it blind" : (clarity ?? "no reference")}
+            </span>
           </th>
         ))}
         <th scope="col" className={classes.meanHead}>

@@ -35,6 +35,7 @@ const WORDS: Readonly<Record<string, string>> = {
   "settle-stone-check": "settled a hand-in check",
   "dismiss-suggestion": "set a place that students mark aside",
   "start-second-reading": "began a second reading",
+  "give-up-second-reading": "gave a second reading up",
   "hand-in-second-reading": "handed a second reading in",
   "settle-second-reading": "settled a second reading",
   "create-exercise": "set an exercise",

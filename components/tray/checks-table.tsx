@@ -15,8 +15,12 @@ import type { StoneCheckRow } from "@/lib/plot/staff-view";
 import { MISMATCHES } from "@/lib/plot/stone-check";
 
 const isMismatch = ({ outcome }: StoneCheckRow) => MISMATCHES.some((one) => one === outcome);
-const toTitle = ({ verdict, label }: StoneCheckRow) =>
-  verdict === null ? "Being worked out" : toVerdictWords(verdict, label).title;
+const toTitle = ({ verdict, label, isKeptBack }: StoneCheckRow) =>
+  isKeptBack
+    ? "Kept from you while you read a stone of this tray blind"
+    : verdict === null
+      ? "Being worked out"
+      : toVerdictWords(verdict, label).title;
 
 function buildColumns(settle: (checkId: string) => void): readonly DataColumn<StoneCheckRow>[] {
   return [

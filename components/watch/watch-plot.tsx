@@ -41,7 +41,11 @@ function Diagrams({ watch, laying }: { watch: BenchWatchView; laying: Laying }) 
       </section>
       <section aria-labelledby="watch-plot-reference">
         <h3 id="watch-plot-reference">Reference</h3>
-        {watch.reference === null ? (
+        {watch.isBlind ? (
+          <p className="muted">
+            You are reading this stone blind: hand the reading in, and it is shown here.
+          </p>
+        ) : watch.reference === null ? (
           <p className="muted">This stone has no reference yet.</p>
         ) : (
           <PlotEditor key="reference" name="Reference" isPlain {...shared} layers={alone.reference} />

@@ -41,4 +41,6 @@ export interface SectionReport {
     readonly markId: string;
   })[];
   readonly itemErrors: RaschFit["itemErrors"];
+  /** Labels of stones that nothing here covers: the reader of the report is reading them blind. */
+  readonly leftOut: readonly string[];
 }

@@ -10,6 +10,7 @@ export type AppErrorCode =
   | "bad-input" // what was sent breaks a rule; `faults` says where
   | "signed-out" // nobody is signed in
   | "not-allowed" // this role may never do that
+  | "reading-blind" // staff who read a stone blind asked for what tells of its reference
   | "not-found" // no such thing, or not for this viewer (the two are never told apart)
   | "conflict" // somebody else changed it first; nothing was written
   | "taken-over" // this sitting is being written from another tab or device

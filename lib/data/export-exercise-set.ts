@@ -25,13 +25,16 @@ function toStones(exercise: ExerciseWithParts): unknown[] {
 
 /**
  * An exercise as an exercise set: its stones with their latest references, under their labels, and the rubric and
- * terms that it is scored by. A stone that has no reference yet is left out. Throws AppError `not-found`.
+ * terms that it is scored by. A stone that has no reference yet is left out. Throws AppError `not-found` or `reading-blind`.
  */
 export async function exportExerciseSet(viewer: Viewer, exerciseId: string): Promise<ExerciseSet> {
   requireRole(viewer, "review-exercise");
   const found = requireAccess(viewer, "review-exercise", await findExercise(getDatabase(), exerciseId));
   const exercise = found.row;
-  for (const { stone } of exercise.stones) await requireUnblinded(viewer, stone.id);
+  await requireUnblinded(
+    viewer,
+    exercise.stones.map(({ stone }) => stone.id),
+  );
   const terms = parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms");
   return ExerciseSetSchema.parse({
     format: EXERCISE_SET_FORMAT,

@@ -1,6 +1,7 @@
 import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
+import { listBlindStones } from "@/lib/data/store/find-open-reading";
 import { findPerson } from "@/lib/data/store/find-person";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { PERSON_DATA_FORMAT, type PersonData, PersonDataSchema } from "@/lib/plot/person-data";
@@ -30,7 +31,7 @@ function toResult({ handIn, releases }: SittingRow): PersonData["sittings"][numb
   return { releasedAt: release.releasedAt.toISOString(), total, lines };
 }
 
-function toSitting(row: SittingRow): unknown {
+function toSitting(row: SittingRow, blind: ReadonlyMap<string, string>): unknown {
   const { handIn, exerciseStone, state } = row;
   const live = parseColumn(SittingStateSchema, state, "Sitting.state");
   const log = row.events.map(({ body }) => parseColumn(SittingEventSchema, body, "SittingEvent.body"));
@@ -46,13 +47,13 @@ function toSitting(row: SittingRow): unknown {
       handIn === null ? live.prepared : parseColumn(PreparedSchema, handIn.prepared, "HandIn.prepared"),
     log,
     notes: row.notes.map(({ sentAt, text }) => ({ sentAt: sentAt.toISOString(), text })),
-    result: toResult(row),
+    result: blind.has(exerciseStone.stone.id) ? null : toResult(row),
   };
 }
 
 /**
  * Everything that the program holds of a person, for them or for a director: account, sections, sittings with their
- * plots and logs, and results where the debrief is released. Throws AppError `not-found`, and `not-allowed` for staff
+ * plots and logs, and results where the debrief is released and the director is not reading the stone blind. Throws AppError `not-found`, and `not-allowed` for staff
  * who ask for somebody else's.
  */
 export async function exportPersonData(viewer: Viewer, userId: string): Promise<PersonData> {
@@ -68,6 +69,7 @@ export async function exportPersonData(viewer: Viewer, userId: string): Promise<
     orderBy: [{ openedAt: "asc" }, { id: "asc" }],
     include: SITTING_PARTS,
   });
+  const blind = await listBlindStones(viewer);
   const trail = await database.trailEntry.findMany({ where: { actorId: userId }, orderBy: { id: "asc" } });
   return PersonDataSchema.parse({
     format: PERSON_DATA_FORMAT,
@@ -88,7 +90,7 @@ export async function exportPersonData(viewer: Viewer, userId: string): Promise<
       })),
       ...teaches.map(({ section }) => ({ name: section.name, term: section.term, enrolledAt: null })),
     ],
-    sittings: sittings.map(toSitting),
+    sittings: sittings.map((row) => toSitting(row, blind)),
     trail: trail.map(({ at, action }) => ({ at: at.toISOString(), action })),
   });
 }

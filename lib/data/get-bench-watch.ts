@@ -2,6 +2,7 @@ import type { z } from "zod";
 import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
+import { listBlindStones } from "@/lib/data/store/find-open-reading";
 import { findSitting } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toSentNote } from "@/lib/data/store/to-sent-note";
@@ -31,7 +32,10 @@ async function listNotes(sittingId: string): Promise<SentNote[]> {
   return rows.map(toSentNote);
 }
 
-/** A sitting's plot as staff may look on while it grows, with the reference and the notes sent. Throws AppError `not-found` or `not-allowed`. */
+/**
+ * A sitting's plot as staff may look on while it grows, with the notes sent and the reference, which a second reader who has not
+ * handed in does not get. Throws AppError `not-found` or `not-allowed`.
+ */
 export async function getBenchWatch(
   viewer: Viewer,
   sittingId: string,
@@ -39,6 +43,7 @@ export async function getBenchWatch(
   requireRole(viewer, "review-exercise");
   const { row } = requireAccess(viewer, "review-exercise", await findSitting(getDatabase(), sittingId));
   const { stone, exercise } = row.exerciseStone;
+  const isBlind = (await listBlindStones(viewer)).has(stone.id);
   return BenchWatchSchema.parse({
     sittingId: row.id,
     studentName: row.student.name,
@@ -48,7 +53,8 @@ export async function getBenchWatch(
       .characteristics,
     plot: parseColumn(SittingStateSchema, row.state, "Sitting.state").plot,
     lastSeq: row.lastSeq,
-    reference: await findReference(stone.id),
+    reference: isBlind ? null : await findReference(stone.id),
+    isBlind,
     notes: await listNotes(row.id),
     endsAt: row.endsAt?.toISOString() ?? null,
   });

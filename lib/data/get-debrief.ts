@@ -64,7 +64,7 @@ async function listNotes(sittingId: string): Promise<DebriefNote[]> {
 export async function getDebrief(viewer: Viewer, sittingId: string): Promise<DebriefView> {
   requireRole(viewer, "read-debrief");
   const { row } = requireAccess(viewer, "read-debrief", await findSitting(getDatabase(), sittingId));
-  await requireUnblinded(viewer, row.exerciseStone.stone.id);
+  await requireUnblinded(viewer, [row.exerciseStone.stone.id]);
   const { handIn } = row;
   const current = handIn?.results[0];
   if (handIn === null || current === undefined) throw refuseAsNotFound();

@@ -18,6 +18,6 @@ export async function getReferenceVersion(
   });
   const found = row === null ? null : { body: row.body, ownerId: row.stone.tray.ownerId };
   const { body } = requireAccess(viewer, "read-trays", found);
-  await requireUnblinded(viewer, stoneId);
+  await requireUnblinded(viewer, [stoneId]);
   return parseColumn(ReferenceSchema, body, "Reference.body");
 }

@@ -2,6 +2,7 @@ import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
 import { type ExerciseWithParts, findExercise } from "@/lib/data/store/find-exercise";
+import { listBlindStones } from "@/lib/data/store/find-open-reading";
 import { getRubric } from "@/lib/data/store/get-rubric";
 import { listExerciseRows } from "@/lib/data/store/list-exercise-rows";
 import { countOlder, listScored, toGroundNow } from "@/lib/data/store/list-scored";
@@ -12,9 +13,10 @@ import { ExerciseTermsSchema, resolveTerms } from "@/lib/plot/exercise-terms";
 import { type ReviewGrid, ReviewGridSchema } from "@/lib/plot/staff-view";
 import { ReferenceSchema } from "@/lib/plot/stone";
 
-function toStones(exercise: ExerciseWithParts) {
+function toStones(exercise: ExerciseWithParts, blind: ReadonlyMap<string, string>) {
   return exercise.stones.map(({ id, stone }) => {
-    const latest = stone.references[0];
+    const isBlind = blind.has(stone.id);
+    const latest = isBlind ? undefined : stone.references[0];
     const reference =
       latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body");
     return {
@@ -22,6 +24,7 @@ function toStones(exercise: ExerciseWithParts) {
       stoneId: stone.id,
       label: stone.label,
       clarity: reference?.grades.clarity ?? null,
+      isBlind,
     };
   });
 }
@@ -47,7 +50,9 @@ async function listStudents(exerciseId: string, sectionId: string, sittings: rea
   );
 }
 
-/** All plots of an exercise, students by stones. Throws AppError `not-found` or `not-allowed`. */
+/**
+ * All plots of an exercise, students by stones; without what was scored on a stone that the viewer is reading blind. Throws AppError `not-found` or `not-allowed`.
+ */
 export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise<ReviewGrid> {
   requireRole(viewer, "review-exercise");
   const database = getDatabase();
@@ -59,7 +64,7 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
     include: CELL_PARTS,
   });
   const students = await listStudents(exerciseId, exercise.sectionId, sittings);
-  const stones = toStones(exercise);
+  const stones = toStones(exercise, await listBlindStones(viewer));
   const terms = parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms");
   const { scales } = resolveTerms(terms);
   const { rubric, row: rubricRow } = getRubric(exercise.rubrics);
@@ -82,12 +87,13 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
     stones,
     students,
     cells: students.flatMap(({ studentId }) =>
-      stones.map(({ exerciseStoneId, clarity }) =>
+      stones.map(({ exerciseStoneId, clarity, isBlind }) =>
         toReviewCell(
           { studentId, exerciseStoneId },
           byPlace.get(`${studentId} ${exerciseStoneId}`),
           scales,
           clarity ?? undefined,
+          isBlind,
         ),
       ),
     ),

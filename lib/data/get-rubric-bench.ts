@@ -50,7 +50,7 @@ async function findExample(exercise: ExerciseWithParts, sittingId: string): Prom
 
 /**
  * What the rubric's editor works on: the numbers in force and a real plot of the exercise to try others on, the one
- * asked for or else the one with the most marks; none where nothing was handed in. Throws AppError `not-found` or
+ * asked for or else the one with the most marks; none where nothing was handed in. Throws AppError `not-found`, `reading-blind` or
  * `not-allowed`.
  */
 export async function getRubricBench(
@@ -61,7 +61,10 @@ export async function getRubricBench(
   requireRole(viewer, "set-exercise");
   const database = getDatabase();
   const { row } = requireAccess(viewer, "set-exercise", await findExercise(database, exerciseId));
-  for (const { stone } of row.stones) await requireUnblinded(viewer, stone.id);
+  await requireUnblinded(
+    viewer,
+    row.stones.map(({ stone }) => stone.id),
+  );
   const { rubric, row: rubricRow } = getRubric(row.rubrics);
   const versions = await database.rubricVersion.findMany({
     where: { exerciseId },

@@ -41,13 +41,24 @@ async function readDesk(stoneId: string) {
   };
 }
 
-function toVersion(row: StoneWithParts["references"][number]) {
+/** Whose second reading a version was settled with, by version. */
+async function listSettled(stoneId: string): Promise<ReadonlyMap<number, string>> {
+  const rows = await getDatabase().secondReading.findMany({
+    where: { stoneId, settledVersion: { not: null } },
+    select: { settledVersion: true, reader: { select: { name: true } } },
+  });
+  return new Map(rows.map(({ settledVersion, reader }) => [settledVersion ?? 0, reader.name]));
+}
+
+function toVersion(row: StoneWithParts["references"][number], settled: ReadonlyMap<number, string>) {
   const reference = parseColumn(ReferenceSchema, row.body, "Reference.body");
+  const readerName = settled.get(row.version);
   return {
     version: row.version,
     authorName: row.author.name,
     createdAt: row.createdAt.toISOString(),
-    note: row.note,
+    note:
+      readerName === undefined ? row.note : `Settled with the second reading by ${readerName}: ${row.note}`,
     marks: reference.marks.length,
     clarity: reference.grades.clarity,
   };
@@ -64,6 +75,7 @@ export async function getStone(viewer: Viewer, stoneId: string): Promise<StoneVi
   const openReadingId = await findOpenReading(viewer, stoneId);
   const references = openReadingId === null ? row.references : [];
   const latest = references[0];
+  const settled = await listSettled(stoneId);
   return StoneViewSchema.parse({
     stoneId: row.id,
     trayId: row.trayId,
@@ -76,7 +88,7 @@ export async function getStone(viewer: Viewer, stoneId: string): Promise<StoneVi
     openReadingId,
     reference: latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body"),
     referenceVersion: latest?.version ?? 0,
-    versions: references.map(toVersion),
+    versions: references.map((one) => toVersion(one, settled)),
     ...(await readDesk(stoneId)),
     ...toTermsView(parseColumn(TrayTermsSchema, row.tray.terms, "Tray.terms")),
   });

@@ -35,6 +35,10 @@ export async function listSecondReadings(viewer: Viewer, stoneId: string): Promi
       settledVersion: row.settledVersion,
     })),
     openReadingId,
-    whyNot: findWhyNoReading(viewer, stone),
+    whyNot: findWhyNoReading(
+      viewer,
+      stone,
+      rows.some(({ readerId, state }) => readerId === viewer.userId && state !== "drawing"),
+    ),
   });
 }

@@ -12,6 +12,8 @@ const StraysSchema = z.partialRecord(CauseSchema, z.int().min(0));
 
 export const ProgressViewSchema = z.strictObject({
   studentName: z.string(),
+  /** Labels of stones that nothing here covers: staff who look on are reading them blind. Empty to a student. */
+  leftOut: z.array(z.string()),
   /** Released debriefs that this rests on. */
   plots: z.int(),
   meanTotal: StatisticSchema,

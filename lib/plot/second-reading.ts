@@ -9,8 +9,11 @@ const instant = z.iso.datetime();
 const unit = z.number().min(0).max(1);
 const count = z.int().min(0);
 
-/** `drawing`: the reader has not seen the reference; `handed-in`: compared; `settled`: a version was made of the two. */
-export const READING_STATES = ["drawing", "handed-in", "settled"] as const;
+/**
+ * `drawing`: the reader has not seen the reference; `handed-in`: compared; `settled`: a version was made of the two; `given-up`:
+ * never compared, the reader may see the reference again.
+ */
+export const READING_STATES = ["drawing", "handed-in", "settled", "given-up"] as const;
 export const ReadingStateSchema = z.enum(READING_STATES);
 
 /** What a second reader draws: as a reference, clarity possibly missing while it is drawn. */
@@ -107,6 +110,17 @@ export const ReadingRowSchema = z.strictObject({
   settledVersion: z.int().nullable(),
 });
 export type ReadingRow = z.infer<typeof ReadingRowSchema>;
+
+/** A stone that the viewer is reading blind. */
+export const BlindReadingSchema = z.strictObject({
+  readingId: z.string(),
+  stoneId: z.string(),
+  trayId: z.string(),
+  trayName: z.string(),
+  label: z.string(),
+  createdAt: instant,
+});
+export type BlindReading = z.infer<typeof BlindReadingSchema>;
 
 /** The second readings of a stone, and whether the viewer may begin one. */
 export const StoneReadingsSchema = z.strictObject({

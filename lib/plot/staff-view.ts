@@ -68,8 +68,10 @@ export const StoneCheckRowSchema = z.strictObject({
   madeAt: instant,
   features: z.int(),
   weightCt: z.number().nullable(),
-  /** Null while it is being worked out. */
+  /** Null while it is being worked out, and where it is kept back. */
   verdict: StoneVerdictSchema.nullable(),
+  /** The viewer is reading a stone of the tray blind. */
+  isKeptBack: z.boolean(),
   outcome: z.enum(CHECK_OUTCOMES).nullable(),
   certainty: z.enum(CERTAINTIES).nullable(),
   settledBy: z.string().nullable(),
@@ -175,6 +177,8 @@ export const ReviewGridSchema = z.strictObject({
       stoneId: z.string(),
       label: z.string(),
       clarity: z.string().nullable(),
+      /** The viewer is reading it blind: what was scored on it is kept back. */
+      isBlind: z.boolean(),
     }),
   ),
   students: z.array(
@@ -201,8 +205,10 @@ export const BenchWatchSchema = z.strictObject({
   plot: PlotSchema,
   /** Raised by every step of the plot. */
   lastSeq: z.int(),
-  /** The stone's newest reference; null where none was saved yet. */
+  /** The stone's newest reference; null where none was saved yet, and to its second reader. */
   reference: ReferenceSchema.nullable(),
+  /** The viewer is reading the stone blind. */
+  isBlind: z.boolean(),
   /** What staff have sent to this bench, oldest first. */
   notes: z.array(SentNoteSchema),
   /** When the time runs out; null without a limit. */

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { refuseAsNotFound, requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase, runInTransaction } from "@/lib/data/store/database";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toColumn } from "@/lib/data/store/to-column";
 import { writeTrail } from "@/lib/data/store/write-trail";
@@ -23,7 +24,7 @@ const InputSchema = z.strictObject({
 
 /**
  * The hand-in check by staff: which stone of the tray this is, kept with the tray so that a mismatch stands there until it is
- * settled. Throws AppError `not-allowed`, `not-found`, or `bad-input` for features that are off the stone.
+ * settled. Throws AppError `not-allowed`, `not-found`, `reading-blind`, or `bad-input` for features that are off the stone.
  */
 export async function checkStone(
   viewer: Viewer,
@@ -32,6 +33,10 @@ export async function checkStone(
   requireRole(viewer, "check-stone");
   const { trayId, stoneId, evidence } = parseInput(InputSchema, input);
   const tray = requireAccess(viewer, "check-stone", await findTrayToJudge(getDatabase(), trayId));
+  await requireUnblinded(
+    viewer,
+    tray.stones.map(({ id }) => id),
+  );
   const labelled = tray.stones.find(({ id }) => id === stoneId);
   if (stoneId !== null && labelled === undefined) throw refuseAsNotFound();
   const body =

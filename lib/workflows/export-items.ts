@@ -1,6 +1,7 @@
 import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { findSection } from "@/lib/data/store/find-section";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import type { ItemPlot } from "@/lib/exchange/write-items";
@@ -9,11 +10,15 @@ import { ensureTallySums } from "@/lib/workflows/tally/list-tally-sums";
 
 /**
  * Every scored plot of a section with the reference marks that it has and lacks, by sign-in name and time; from tallies,
- * released or not. Throws AppError `not-found` or `not-allowed`.
+ * released or not. Throws AppError `not-found`, `reading-blind` or `not-allowed`.
  */
 export async function exportItems(viewer: Viewer, sectionId: string): Promise<ItemPlot[]> {
   requireRole(viewer, "read-sections");
   const { row } = requireAccess(viewer, "read-sections", await findSection(getDatabase(), sectionId));
+  await requireUnblinded(
+    viewer,
+    row.exercises.flatMap(({ stones }) => stones.map(({ stoneId }) => stoneId)),
+  );
   const exerciseIds = row.exercises.map(({ id }) => id);
   await ensureTallySums(exerciseIds);
   const tallies = await getDatabase().resultTally.findMany({

@@ -7,6 +7,7 @@ import { deriveRates, type Rates } from "@/lib/agreement/derive-rates";
 import { type JoinedCounts, joinCounts } from "@/lib/agreement/join-counts";
 import { toUndefined } from "@/lib/agreement/statistic";
 import { getDatabase, runInTransaction } from "@/lib/data/store/database";
+import { listBlindStones } from "@/lib/data/store/find-open-reading";
 import { findStudent } from "@/lib/data/store/find-student";
 import {
   listReleasedTallies,
@@ -99,7 +100,7 @@ function toView(studentName: string, read: readonly CountedTally[], rates: Rates
 /**
  * How a student has been doing, from debriefs that are released to them and nothing else: what is not released changes no
  * figure and no count, for staff as for the student. A student asks for their own over all sections; staff name the section
- * that they look in. Throws AppError `not-found` or `not-allowed`.
+ * that they look in, and whoever of them reads a stone blind gets nothing of it. Throws AppError `not-found` or `not-allowed`.
  */
 export async function getProgress(viewer: Viewer, input: z.input<typeof InputSchema>): Promise<ProgressView> {
   requireRole(viewer, "read-progress");
@@ -109,8 +110,14 @@ export async function getProgress(viewer: Viewer, input: z.input<typeof InputSch
   const student = requireAccess(viewer, "read-progress", await findStudent(database, studentId, within));
   const uncounted = await listReleasedUncounted(database, studentId, within);
   if (uncounted.length > 0) await runInTransaction((transaction) => writeTallies(transaction, uncounted));
-  const read = (await listReleasedTallies(database, studentId, within)).map(readTally);
+  const blind = await listBlindStones(viewer);
+  const tallies = await listReleasedTallies(database, studentId, within);
+  const read = tallies.filter(({ exerciseStone }) => !blind.has(exerciseStone.stone.id)).map(readTally);
   const whole = joinCounts(read);
   const rates = deriveRates(whole.counts, whole.scales);
-  return ProgressViewSchema.parse(toView(student.name, read, rates, whole));
+  const leftOut = tallies.flatMap(({ exerciseStone: { stone } }) => blind.get(stone.id) ?? []);
+  return ProgressViewSchema.parse({
+    ...toView(student.name, read, rates, whole),
+    leftOut: [...new Set(leftOut)].sort(),
+  });
 }

@@ -68,8 +68,9 @@ export async function getSecondReading(
 ): Promise<OpenReading | ClosedReading> {
   requireRole(viewer, "read-trays");
   const { row } = requireAccess(viewer, "read-trays", await findReading(getDatabase(), readingId));
+  if (row.state === "given-up") throw refuseAsNotFound();
   if (row.state !== "drawing") {
-    await requireUnblinded(viewer, row.stoneId);
+    await requireUnblinded(viewer, [row.stoneId]);
     const ofTray = await findReadingOfTray(getDatabase(), readingId);
     return toClosed(viewer, row, ofTray !== null && can(viewer, "edit-tray", ofTray));
   }

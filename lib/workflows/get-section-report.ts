@@ -11,11 +11,12 @@ import { rankDifficulty } from "@/lib/agreement/rank-difficulty";
 import type { ReportStone, SectionReport } from "@/lib/agreement/section-report";
 import { toUndefined } from "@/lib/agreement/statistic";
 import { getDatabase } from "@/lib/data/store/database";
+import { listBlindStones } from "@/lib/data/store/find-open-reading";
 import { findSection, type SectionWithParts } from "@/lib/data/store/find-section";
 import { parseInput } from "@/lib/plot/parse-input";
 import { fitDetection, fromItem } from "@/lib/workflows/tally/fit-detection";
 import { type ExerciseScales, joinSums, joinSumsByKey, readScales } from "@/lib/workflows/tally/join-sums";
-import { listTallySums } from "@/lib/workflows/tally/list-tally-sums";
+import { listAllTallySums, type TallySums } from "@/lib/workflows/tally/list-tally-sums";
 
 const InputSchema = z.strictObject({
   sectionId: z.string(),
@@ -24,6 +25,12 @@ const InputSchema = z.strictObject({
 });
 
 type Exercises = SectionWithParts["exercises"];
+
+/** The stones of these exercises that the viewer is reading blind, id to label: nothing that is said here covers them. */
+async function listLeftOut(viewer: Viewer, exercises: Exercises): Promise<Map<string, string>> {
+  const set = new Set(exercises.flatMap(({ stones }) => stones.map(({ stoneId }) => stoneId)));
+  return new Map([...(await listBlindStones(viewer))].filter(([stoneId]) => set.has(stoneId)));
+}
 
 /** How many of the stones that are past due each student has handed in, scored or not. */
 async function countDue(exercises: Exercises, studentIds: readonly string[]) {
@@ -80,6 +87,7 @@ async function listEvidence(
 }
 
 interface StonesGround {
+  readonly sums: TallySums["stone"];
   readonly shown: Exercises;
   readonly scales: ExerciseScales;
   readonly fit: RaschFit;
@@ -87,10 +95,9 @@ interface StonesGround {
 }
 
 /** The stones that were sat, the hardest first; a stone that is set twice is one. */
-async function listStones({ shown, scales, fit, whole }: StonesGround): Promise<ReportStone[]> {
-  const ids = shown.map(({ id }) => id);
+function listStones({ sums: rows, shown, scales, fit, whole }: StonesGround): ReportStone[] {
   const places = new Map(shown.flatMap(({ stones }) => stones.map((place) => [place.id, place] as const)));
-  const sums = (await listTallySums(ids, "stone")).map((row) => ({
+  const sums = rows.map((row) => ({
     ...row,
     key: places.get(row.key)?.stoneId ?? row.key,
   }));
@@ -106,7 +113,8 @@ async function listStones({ shown, scales, fit, whole }: StonesGround): Promise<
 
 /**
  * How a section agrees with its references, over all of its exercises or one. From sums of tallies and from the outcomes of
- * this section's marks; no result is read. Covers results that are not released: for staff. Throws AppError `not-found`
+ * this section's marks; no result is read. Covers results that are not released, and leaves out stones that the viewer is
+ * reading blind: for staff. Throws AppError `not-found`
  * or `not-allowed`.
  */
 export async function getSectionReport(
@@ -120,13 +128,16 @@ export async function getSectionReport(
   if (exerciseId !== undefined && shown.length === 0) throw refuseAsNotFound();
   const ids = shown.map(({ id }) => id);
   const scales = readScales(shown);
-  const whole = joinSums(await listTallySums(ids, "exercise"), scales);
-  const byStudent = joinSumsByKey(await listTallySums(ids, "student"), scales, whole.scales);
-  const byWeek = joinSumsByKey(await listTallySums(ids, "week"), scales, whole.scales);
-  const fit = await fitDetection(ids);
+  const leftOut = await listLeftOut(viewer, shown);
+  const without = new Set(leftOut.keys());
+  const sums = await listAllTallySums(ids, without);
+  const whole = joinSums(sums.exercise, scales);
+  const byStudent = joinSumsByKey(sums.student, scales, whole.scales);
+  const byWeek = joinSumsByKey(sums.week, scales, whole.scales);
+  const fit = await fitDetection(ids, without);
   const rates = deriveRates(whole.counts, whole.scales);
   const students = await listEvidence(row, shown, byStudent, fit, whole);
-  const stones = await listStones({ shown, scales, fit, whole });
+  const stones = listStones({ sums: sums.stone, shown, scales, fit, whole });
   const labels = new Map(stones.map(({ stoneId, label }) => [stoneId, label]));
   const [clarity, scale] = [whole.counts.grades.clarity, whole.scales.clarity];
   return {
@@ -148,5 +159,6 @@ export async function getSectionReport(
       return { ...item, markId, stoneLabel: labels.get(stoneId) ?? "" };
     }),
     itemErrors: fit.itemErrors,
+    leftOut: [...leftOut.values()].sort(),
   };
 }

@@ -13,6 +13,6 @@ import { readStoneEvidence } from "@/lib/workflows/evidence/read-stone-evidence"
 export async function getStoneEvidence(viewer: Viewer, stoneId: string): Promise<StoneEvidence> {
   requireRole(viewer, "read-trays");
   const { row } = requireAccess(viewer, "read-trays", await findStone(getDatabase(), stoneId));
-  await requireUnblinded(viewer, stoneId);
+  await requireUnblinded(viewer, [stoneId]);
   return readStoneEvidence(row);
 }

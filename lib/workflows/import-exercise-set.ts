@@ -100,7 +100,7 @@ function countStates(stones: readonly SetStonePlan[]) {
 /**
  * Brings an exercise set in as a new tray or into one that there is: new stones are added, a stone of the same label
  * gets a new version of its reference where it differs, and the rest stays. All or nothing. Throws AppError
- * `not-allowed`, `not-found`, `bad-input` with the path to each fault, or `conflict` where the tray or the file is
+ * `not-allowed`, `not-found`, `reading-blind`, `bad-input` with the path to each fault, or `conflict` where the tray or the file is
  * another than the plan's.
  */
 export async function importExerciseSet(

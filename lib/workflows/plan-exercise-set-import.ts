@@ -18,7 +18,7 @@ const InputSchema = z.strictObject({
 
 /**
  * The dry run of an import: what would be made, changed or left as it is, and every fault with its path. Writes
- * nothing. Throws AppError `not-allowed`, `not-found`, or `bad-input` for a name that no tray can have.
+ * nothing. Throws AppError `not-allowed`, `not-found`, `reading-blind`, or `bad-input` for a name that no tray can have.
  */
 export async function planExerciseSetImport(
   viewer: Viewer,

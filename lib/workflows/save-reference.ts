@@ -3,6 +3,7 @@ import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { AppError } from "@/lib/base/app-error";
 import { runInTransaction } from "@/lib/data/store/database";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { findStone } from "@/lib/data/store/find-stone";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toColumn } from "@/lib/data/store/to-column";
@@ -22,7 +23,7 @@ const InputSchema = z.strictObject({
 
 /**
  * Saves a stone's reference as a new version; earlier ones stay as they are, and so do the results that were scored by
- * them until staff rescore the exercise. Throws AppError `not-allowed`, `not-found`, `bad-input`, or `conflict` when somebody else
+ * them until staff rescore the exercise. Throws AppError `not-allowed`, `not-found`, `reading-blind`, `bad-input`, or `conflict` when somebody else
  * saved a version first.
  */
 export async function saveReference(
@@ -33,6 +34,7 @@ export async function saveReference(
   const { stoneId, baseVersion, reference, note } = parseInput(InputSchema, input);
   return runInTransaction(async (transaction) => {
     const { row } = requireAccess(viewer, "edit-tray", await findStone(transaction, stoneId));
+    await requireUnblinded(viewer, [stoneId], transaction);
     if ((row.references[0]?.version ?? 0) !== baseVersion) {
       throw new AppError(
         "conflict",

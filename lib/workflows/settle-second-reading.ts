@@ -3,6 +3,7 @@ import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { AppError } from "@/lib/base/app-error";
 import { runInTransaction, type Transaction } from "@/lib/data/store/database";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { findReadingOfTray, type ReadingWithParts } from "@/lib/data/store/find-reading";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toColumn } from "@/lib/data/store/to-column";
@@ -30,6 +31,7 @@ function requireNewest(
 ): ReadingWithParts["stone"]["references"][number] {
   const [latest] = row.stone.references;
   if (row.state === "drawing") throw new AppError("conflict", "This second reading is not handed in yet.");
+  if (row.state === "given-up") throw new AppError("conflict", "This second reading was given up.");
   if (row.state === "settled") throw new AppError("conflict", "This second reading was settled already.");
   if (latest === undefined || latest.version !== baseVersion) {
     throw new AppError(
@@ -55,9 +57,9 @@ function settle(row: ReadingWithParts, body: unknown, choices: Input["choices"])
 const count = (choices: Input["choices"], choice: string) =>
   Object.values(choices).filter((one) => one === choice).length;
 
-function toNote({ row, viewer, choices, note }: { row: ReadingWithParts; viewer: Viewer } & Input): string {
-  const taken = `${count(choices, "second")} taken, ${count(choices, "merge")} merged`;
-  const settled = `Settled with the second reading by ${row.reader.name}: ${taken}, the rest kept. By ${viewer.name}.`;
+/** Without names: who read and who settled stands with the reading, where a name can be erased. */
+function toNote({ choices, note }: Input): string {
+  const settled = `${count(choices, "second")} taken, ${count(choices, "merge")} merged, the rest kept.`;
   return note === "" ? settled : `${settled} ${note}`;
 }
 
@@ -93,7 +95,7 @@ async function writeSettled(
 /**
  * Settles the differences between a second reading and the newest reference into a new version; a difference without a choice
  * keeps the first. Earlier versions, and results by them, stay until staff rescore. Throws AppError `not-allowed`,
- * `not-found`, `bad-input`, or `conflict` where it is not handed in, settled already, or a newer version was saved.
+ * `not-found`, `reading-blind`, `bad-input`, or `conflict` where it is not handed in, settled already, or a newer version was saved.
  */
 export async function settleSecondReading(
   viewer: Viewer,
@@ -104,13 +106,14 @@ export async function settleSecondReading(
   return runInTransaction(async (transaction) => {
     const found = await findReadingOfTray(transaction, given.readingId);
     const { row } = requireAccess(viewer, "edit-tray", found);
+    await requireUnblinded(viewer, [row.stoneId], transaction);
     const latest = requireNewest(row, given.baseVersion);
     const reference = settle(row, latest.body, given.choices);
     const version = latest.version + 1;
     await writeSettled(transaction, viewer, row, {
       reference,
       version,
-      note: toNote({ row, viewer, ...given }),
+      note: toNote(given),
     });
     return { version };
   });

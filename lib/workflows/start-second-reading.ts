@@ -14,8 +14,8 @@ const InputSchema = z.strictObject({ stoneId: z.string() });
 
 /**
  * Begins a second reading of a stone: from now until the hand-in its reader is shown nothing of the reference. One that is
- * begun already is given back. Throws AppError `not-allowed`, `not-found`, or `conflict` where the stone has no reference or
- * the viewer wrote one of its versions.
+ * begun already is given back. Throws AppError `not-allowed`, `not-found`, or `conflict` where the stone has no reference, or
+ * the viewer wrote one of its versions or has read it before.
  */
 export async function startSecondReading(
   viewer: Viewer,
@@ -25,11 +25,10 @@ export async function startSecondReading(
   const { stoneId } = parseInput(InputSchema, input);
   return runInTransaction(async (transaction) => {
     const { row } = requireAccess(viewer, "second-read", await findStone(transaction, stoneId));
-    const open = await transaction.secondReading.findFirst({
-      where: { stoneId, readerId: viewer.userId, state: "drawing" },
-    });
-    if (open !== null) return { readingId: open.id };
-    const whyNot = findWhyNoReading(viewer, row);
+    const own = await transaction.secondReading.findMany({ where: { stoneId, readerId: viewer.userId } });
+    const open = own.find(({ state }) => state === "drawing");
+    if (open !== undefined) return { readingId: open.id };
+    const whyNot = findWhyNoReading(viewer, row, own.length > 0);
     if (whyNot !== null) throw new AppError("conflict", whyNot);
     const { id } = await transaction.secondReading.create({
       data: { stoneId, readerId: viewer.userId, plot: toColumn(ReadingPlotSchema, EMPTY_READING) },

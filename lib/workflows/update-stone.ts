@@ -3,6 +3,7 @@ import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { AppError, type Fault } from "@/lib/base/app-error";
 import { runInTransaction, type Transaction } from "@/lib/data/store/database";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { findStone, type StoneWithParts } from "@/lib/data/store/find-stone";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toColumn } from "@/lib/data/store/to-column";
@@ -49,7 +50,7 @@ async function isLabelTaken(transaction: Transaction, row: StoneWithParts, label
 
 /**
  * Changes a stone's label and body. Results stay as they are until staff rescore the exercise. Throws
- * AppError `not-allowed`, `not-found`, `conflict` when somebody else changed the stone first or the label is taken,
+ * AppError `not-allowed`, `not-found`, `reading-blind`, `conflict` when somebody else changed the stone first or the label is taken,
  * or `bad-input` for a body that makes no stone or that its reference does not fit on.
  */
 export async function updateStone(
@@ -60,6 +61,7 @@ export async function updateStone(
   const { stoneId, revision, label, body } = parseInput(InputSchema, input);
   return runInTransaction(async (transaction) => {
     const { row } = requireAccess(viewer, "edit-tray", await findStone(transaction, stoneId));
+    await requireUnblinded(viewer, [stoneId], transaction);
     if (row.revision !== revision) {
       throw new AppError("conflict", "Somebody else changed this stone meanwhile; nothing was written.");
     }

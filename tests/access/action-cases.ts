@@ -209,7 +209,8 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
     call: ({ stoneIds }) => out.scanAction(toStoneCode(stoneIds[0])),
   },
   "(staff)/trays/out checkStoneAction": {
-    allowed: staff,
+    // Otto reads a stone of the tray blind.
+    allowed: ["director", "iris"],
     call: ({ trayId, stoneIds }) =>
       out.checkStoneAction({
         trayId,
@@ -233,7 +234,7 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
   },
   "(staff)/trays/[trayId]/stones startSecondReadingAction": {
     allowed: ["director", "otto"],
-    call: ({ stoneIds }) => stones.startSecondReadingAction(stoneIds[0]),
+    call: ({ stoneIds }) => stones.startSecondReadingAction(stoneIds[1]),
   },
   "(staff)/trays/[trayId]/stones saveSecondReadingAction": {
     allowed: ["otto"],
@@ -244,6 +245,10 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
     allowed: ["otto"],
     call: ({ openReadingId }) =>
       stones.handInSecondReadingAction(openReadingId, { revision: 2, plot: READING }),
+  },
+  "(staff)/trays/[trayId]/stones giveUpSecondReadingAction": {
+    allowed: ["otto"],
+    call: ({ openReadingId }) => stones.giveUpSecondReadingAction(openReadingId),
   },
   "(staff)/trays/[trayId]/stones settleSecondReadingAction": {
     allowed: theirs,

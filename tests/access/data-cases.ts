@@ -21,6 +21,7 @@ import { getStoneToCheck } from "@/lib/data/get-stone-to-check";
 import { getTray } from "@/lib/data/get-tray";
 import { getTrayWorksheets } from "@/lib/data/get-tray-worksheets";
 import { getWorksheets } from "@/lib/data/get-worksheets";
+import { listBlindReadings } from "@/lib/data/list-blind-readings";
 import { listExercises } from "@/lib/data/list-exercises";
 import { listHolders } from "@/lib/data/list-holders";
 import { listMyExercises } from "@/lib/data/list-my-exercises";
@@ -104,6 +105,7 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
   "list-touched-exercises listTouchedExercises": makeCase(staff, (viewer, { stoneIds }) =>
     listTouchedExercises(viewer, stoneIds[0]),
   ),
+  "list-blind-readings listBlindReadings": makeCase(staff, listBlindReadings, lists),
   "list-second-readings listSecondReadings": makeCase(staff, (viewer, { stoneIds }) =>
     listSecondReadings(viewer, stoneIds[0]),
   ),
@@ -134,7 +136,10 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
   "export-exercise-set exportExerciseSet": makeCase(teaching, (viewer, { exerciseId }) =>
     exportExerciseSet(viewer, exerciseId),
   ),
-  "export-tray-set exportTraySet": makeCase(staff, (viewer, { trayId }) => exportTraySet(viewer, trayId)),
+  // Otto reads a stone of it blind.
+  "export-tray-set exportTraySet": makeCase(["ok", "ok", "reading-blind", no, no, no], (viewer, { trayId }) =>
+    exportTraySet(viewer, trayId),
+  ),
   // Ada's: she herself and a director.
   "export-person-data exportPersonData": makeCase(["ok", no, no, "ok", no, no], (viewer, { ada }) =>
     exportPersonData(viewer, ada.userId),

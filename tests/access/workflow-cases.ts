@@ -22,6 +22,7 @@ import { getProgress } from "@/lib/workflows/get-progress";
 import { getSecondReading } from "@/lib/workflows/get-second-reading";
 import { getSectionReport } from "@/lib/workflows/get-section-report";
 import { getStoneEvidence } from "@/lib/workflows/get-stone-evidence";
+import { giveUpSecondReading } from "@/lib/workflows/give-up-second-reading";
 import { grantExtraTime } from "@/lib/workflows/grant-extra-time";
 import { handIn } from "@/lib/workflows/hand-in";
 import { handInSecondReading } from "@/lib/workflows/hand-in-second-reading";
@@ -157,7 +158,7 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   // Iris wrote the reference: she is told why she cannot be its second reader.
   "start-second-reading startSecondReading": makeCase(
     ["ok", "conflict", "ok", no, no, no],
-    (viewer, { stoneIds }) => startSecondReading(viewer, { stoneId: stoneIds[0] }),
+    (viewer, { stoneIds }) => startSecondReading(viewer, { stoneId: stoneIds[1] }),
     withoutId,
   ),
   "save-second-reading saveSecondReading": makeCase(reader, (viewer, { openReadingId }) =>
@@ -165,6 +166,9 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   ),
   "hand-in-second-reading handInSecondReading": makeCase(reader, (viewer, { openReadingId }) =>
     handInSecondReading(viewer, { readingId: openReadingId, revision: 2, plot: READING }),
+  ),
+  "give-up-second-reading giveUpSecondReading": makeCase(reader, (viewer, { openReadingId }) =>
+    giveUpSecondReading(viewer, { readingId: openReadingId }),
   ),
   "get-second-reading getSecondReading": makeCase(reader, (viewer, { openReadingId }) =>
     getSecondReading(viewer, openReadingId),
@@ -195,8 +199,11 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
     (viewer, { stoneIds }) => takeBackStones(viewer, { stoneIds: [stoneIds[0]] }),
     withoutId,
   ),
-  "check-stone checkStone": makeCase(staff, (viewer, { trayId, stoneIds }) =>
-    checkStone(viewer, { trayId, stoneId: stoneIds[0], evidence: { ...SEEN, cut: "round-brilliant" } }),
+  // Otto reads a stone of the tray blind.
+  "check-stone checkStone": makeCase(
+    ["ok", "ok", "reading-blind", no, no, no],
+    (viewer, { trayId, stoneIds }) =>
+      checkStone(viewer, { trayId, stoneId: stoneIds[0], evidence: { ...SEEN, cut: "round-brilliant" } }),
   ),
   "send-stone-check sendStoneCheck": makeCase(
     ["not-allowed", "not-allowed", "not-allowed", "ok", "ok", no],

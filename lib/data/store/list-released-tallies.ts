@@ -7,7 +7,7 @@ const TALLY_PARTS = {
   totalHundredths: true,
   sittingId: true,
   exercise: { select: { id: true, title: true, terms: true } },
-  exerciseStone: { select: { stone: { select: { label: true } } } },
+  exerciseStone: { select: { stone: { select: { id: true, label: true } } } },
 } as const satisfies Prisma.ResultTallySelect;
 
 export type ReleasedTally = Prisma.ResultTallyGetPayload<{ select: typeof TALLY_PARTS }>;

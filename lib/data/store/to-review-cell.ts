@@ -39,12 +39,13 @@ export function findClarityBias(
   return from < 0 || to < 0 ? null : to - from;
 }
 
-/** The cell of a student and a stone; no sitting is a stone not begun. */
+/** The cell of a student and a stone; no sitting is a stone not begun. One that is kept back holds nothing that was scored. */
 export function toReviewCell(
   at: { readonly studentId: string; readonly exerciseStoneId: string },
   sitting: CellRow | undefined,
   scales: Scales,
   referenceClarity: string | undefined,
+  isKeptBack = false,
 ): ReviewCell {
   const current = sitting?.handIn?.results[0];
   const empty = {
@@ -62,11 +63,13 @@ export function toReviewCell(
   if (sitting === undefined) return { ...empty, state: "not-begun" };
   if (sitting.handIn === null) return { ...empty, state: "on-the-bench" };
   if (current === undefined) return { ...empty, state: "scoring" };
+  const state = sitting.releases.length > 0 ? "released" : "scored";
+  if (isKeptBack) return { ...empty, state };
   const result = parseColumn(ScoreResultSchema, current.result, "Result.result");
   const plot = parseColumn(PlotSchema, sitting.handIn.plot, "HandIn.plot");
   return {
     ...empty,
-    state: sitting.releases.length > 0 ? "released" : "scored",
+    state,
     total: current.totalHundredths / 100,
     found: result.found.length,
     overlooked: result.overlooked.length,

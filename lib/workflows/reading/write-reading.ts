@@ -36,7 +36,7 @@ export async function requireOpenReading(
   { readingId, revision, plot }: ReadingInput,
 ): Promise<ReadingWithParts> {
   const { row } = requireAccess(viewer, "write-reading", await findReading(transaction, readingId));
-  if (row.state !== "drawing") throw new AppError("conflict", "This second reading was handed in already.");
+  if (row.state !== "drawing") throw new AppError("conflict", "This second reading is not open any more.");
   if (row.revision !== revision) {
     throw new AppError("conflict", "Another tab of yours saved this reading meanwhile; nothing was written.");
   }

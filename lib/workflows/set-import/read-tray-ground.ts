@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { requireAccess } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Transaction } from "@/lib/data/store/database";
+import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { type JudgedSet, judgeExerciseSet } from "@/lib/exchange/judge-exercise-set";
 import { planSetImport, type TrayGround, type TrayStone } from "@/lib/exchange/plan-set-import";
@@ -18,7 +19,7 @@ export interface FoundTray extends TrayGround {
   readonly stones: readonly (TrayStone & { readonly stoneId: string; readonly revision: number })[];
 }
 
-/** Reads the tray that a set is brought into. Throws AppError `not-allowed` or `not-found`. */
+/** Reads the tray that a set is brought into. Throws AppError `not-allowed`, `not-found` or `reading-blind`. */
 export async function readTrayGround(
   transaction: Transaction,
   viewer: Viewer,
@@ -34,6 +35,11 @@ export async function readTrayGround(
     },
   });
   const found = requireAccess(viewer, "edit-tray", tray && { ...tray, ownerId: tray.ownerId });
+  await requireUnblinded(
+    viewer,
+    found.stones.map(({ id }) => id),
+    transaction,
+  );
   return {
     trayId: found.id,
     name: found.name,

@@ -22,7 +22,10 @@ const kept = new Map<string, RaschFit>();
  * Found or overlooked, for each student and reference mark of these exercises. Only the first hand-in of a student on a
  * stone counts: whoever has read its debrief knows what is in it.
  */
-async function listResponses(exerciseIds: readonly string[]): Promise<RaschResponse[]> {
+async function listResponses(
+  exerciseIds: readonly string[],
+  without: ReadonlySet<string>,
+): Promise<RaschResponse[]> {
   const tallies = await getDatabase().resultTally.findMany({
     where: { exerciseId: { in: [...exerciseIds] } },
     orderBy: [{ handedInAt: "asc" }, { resultId: "asc" }],
@@ -37,7 +40,7 @@ async function listResponses(exerciseIds: readonly string[]): Promise<RaschRespo
   return tallies.flatMap(({ studentId, exerciseStoneId, outcome }) => {
     const stoneId = stoneOf.get(exerciseStoneId) ?? "";
     const key = `${studentId} ${stoneId}`;
-    if (seen.has(key)) return [];
+    if (seen.has(key) || without.has(stoneId)) return [];
     seen.add(key);
     const { found, overlooked } = parseColumn(MarkOutcomeSchema, outcome, "ResultTally.outcome");
     const respond = (right: boolean) => (markId: string) => ({
@@ -51,10 +54,13 @@ async function listResponses(exerciseIds: readonly string[]): Promise<RaschRespo
 
 /**
  * The Rasch model over the students and reference marks of some exercises, whose tallies are there (`ensureTallySums`).
- * Persons are students' ids, items as `fromItem` reads them. The same answers are fitted once and remembered.
+ * Persons are students' ids, items as `fromItem` reads them. Stones whose ids are in `without` are no items. The same answers are fitted once and remembered.
  */
-export async function fitDetection(exerciseIds: readonly string[]): Promise<RaschFit> {
-  const responses = await listResponses(exerciseIds);
+export async function fitDetection(
+  exerciseIds: readonly string[],
+  without: ReadonlySet<string> = new Set(),
+): Promise<RaschFit> {
+  const responses = await listResponses(exerciseIds, without);
   const hash = createHash("sha256");
   for (const { person, item, right } of responses) hash.update(`${person} ${item} ${right}\n`);
   const key = hash.digest("base64");

@@ -1,9 +1,10 @@
-import { type Counts, sumCounts } from "@/lib/agreement/counts";
+import type { Counts } from "@/lib/agreement/counts";
 import { CountsSchema } from "@/lib/agreement/counts-schema";
 import { getDatabase, runInTransaction, type Transaction } from "@/lib/data/store/database";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toColumn } from "@/lib/data/store/to-column";
-import { TALLY_SUM_KINDS, type TallySumKind, toWeek } from "@/lib/plot/result-tally";
+import type { TallySumKind } from "@/lib/plot/result-tally";
+import { addUpTallies, TALLY_TO_ADD } from "@/lib/workflows/tally/add-up-tallies";
 import { writeTallies } from "@/lib/workflows/tally/write-tallies";
 
 export interface TallySumRow {
@@ -11,44 +12,6 @@ export interface TallySumRow {
   /** As TALLY_SUM_KINDS says. */
   readonly key: string;
   readonly counts: Counts;
-}
-
-interface TallyToAdd {
-  readonly exerciseId: string;
-  readonly exerciseStoneId: string;
-  readonly studentId: string;
-  readonly handedInAt: Date;
-  readonly counts: unknown;
-}
-
-const KEY_OF: Readonly<Record<TallySumKind, (tally: TallyToAdd) => string>> = {
-  exercise: ({ exerciseId }) => exerciseId,
-  stone: ({ exerciseStoneId }) => exerciseStoneId,
-  student: ({ studentId }) => studentId,
-  week: ({ handedInAt }) => toWeek(handedInAt),
-};
-
-/** The tallies of one exercise added up in each of the ways; the exercise's own sum is there even when it is of nothing. */
-function addUp(exerciseId: string, tallies: readonly TallyToAdd[]) {
-  const counted = tallies.map((tally) => ({
-    tally,
-    counts: parseColumn(CountsSchema, tally.counts, "ResultTally.counts"),
-  }));
-  return TALLY_SUM_KINDS.flatMap((kind) => {
-    const groups = new Map<string, Counts[]>(kind === "exercise" ? [[exerciseId, []]] : []);
-    for (const { tally, counts } of counted) {
-      const key = KEY_OF[kind](tally);
-      const group = groups.get(key) ?? [];
-      groups.set(key, group);
-      group.push(counts);
-    }
-    return [...groups].map(([key, group]) => ({
-      exerciseId,
-      kind,
-      key,
-      counts: toColumn(CountsSchema, sumCounts(group)),
-    }));
-  });
 }
 
 async function makeSums(transaction: Transaction, exerciseId: string): Promise<void> {
@@ -62,10 +25,16 @@ async function makeSums(transaction: Transaction, exerciseId: string): Promise<v
   );
   const tallies = await transaction.resultTally.findMany({
     where: { exerciseId },
-    select: { exerciseId: true, exerciseStoneId: true, studentId: true, handedInAt: true, counts: true },
+    select: TALLY_TO_ADD,
   });
   await transaction.tallySum.deleteMany({ where: { exerciseId } });
-  await transaction.tallySum.createMany({ data: addUp(exerciseId, tallies) });
+  await transaction.tallySum.createMany({
+    data: addUpTallies(exerciseId, tallies).map(({ counts, ...sum }) => ({
+      exerciseId,
+      ...sum,
+      counts: toColumn(CountsSchema, counts),
+    })),
+  });
 }
 
 /**
@@ -106,4 +75,56 @@ export async function listTallySums(
     ...row,
     counts: parseColumn(CountsSchema, counts, "TallySum.counts"),
   }));
+}
+
+export type TallySums = Readonly<Record<TallySumKind, readonly TallySumRow[]>>;
+
+/** The same from the tallies themselves, as if the stones `without` had never been set. Slow beside sums that are kept. */
+async function addUpWithout(
+  exerciseIds: readonly string[],
+  without: ReadonlySet<string>,
+): Promise<(TallySumRow & { kind: TallySumKind })[]> {
+  const tallies = await getDatabase().resultTally.findMany({
+    where: {
+      exerciseId: { in: [...exerciseIds] },
+      exerciseStone: { stoneId: { notIn: [...without] } },
+    },
+    select: TALLY_TO_ADD,
+  });
+  return exerciseIds.flatMap((exerciseId) =>
+    addUpTallies(
+      exerciseId,
+      tallies.filter((one) => one.exerciseId === exerciseId),
+    ).map((sum) => ({ exerciseId, ...sum })),
+  );
+}
+
+/**
+ * The sums of exercises in every one of the ways, as `listTallySums` gives one. Stones whose ids are in `without` enter no
+ * sum.
+ */
+export async function listAllTallySums(
+  exerciseIds: readonly string[],
+  without: ReadonlySet<string> = new Set(),
+): Promise<TallySums> {
+  await ensureTallySums(exerciseIds);
+  const rows =
+    without.size > 0
+      ? await addUpWithout(exerciseIds, without)
+      : (
+          await getDatabase().tallySum.findMany({
+            where: { exerciseId: { in: [...exerciseIds] } },
+            select: { exerciseId: true, kind: true, key: true, counts: true },
+          })
+        ).map(({ counts, ...row }) => ({
+          ...row,
+          counts: parseColumn(CountsSchema, counts, "TallySum.counts"),
+        }));
+  const pick = (wanted: TallySumKind) => rows.filter(({ kind }) => kind === wanted);
+  return {
+    exercise: pick("exercise"),
+    stone: pick("stone"),
+    student: pick("student"),
+    week: pick("week"),
+  };
 }

@@ -11,6 +11,7 @@ import { PhotoCaptionSchema } from "@/lib/plot/stone-photo";
 import { createStone } from "@/lib/workflows/create-stone";
 import { deletePhoto } from "@/lib/workflows/delete-photo";
 import { dismissSuggestion } from "@/lib/workflows/dismiss-suggestion";
+import { giveUpSecondReading } from "@/lib/workflows/give-up-second-reading";
 import { handInSecondReading } from "@/lib/workflows/hand-in-second-reading";
 import { orderPhotos } from "@/lib/workflows/order-photos";
 import { saveReference } from "@/lib/workflows/save-reference";
@@ -153,6 +154,16 @@ export async function deletePhotoAction(photoId: string): Promise<ActionResult> 
     const viewer = await requireViewer();
     await deletePhoto(viewer, { photoId: z.string().parse(photoId) });
     revalidatePath("/trays", "layout");
+    return undefined;
+  });
+}
+
+export async function giveUpSecondReadingAction(readingId: string): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    await giveUpSecondReading(viewer, { readingId: z.string().parse(readingId) });
+    revalidatePath("/trays", "layout");
+    revalidatePath("/second-readings");
     return undefined;
   });
 }

@@ -35,6 +35,9 @@ export default async function StudentProgressPage({
         ) : (
           <ProgressBoard progress={progress} debriefHref={null} />
         )}
+        {progress.leftOut.length > 0 && (
+          <p className="muted">Left out, as you are reading them blind: {progress.leftOut.join(", ")}.</p>
+        )}
         <PracticeNote />
       </div>
     </div>

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import {
+  giveUpSecondReadingAction,
   handInSecondReadingAction,
   saveSecondReadingAction,
   settleSecondReadingAction,
@@ -44,6 +45,8 @@ export default async function SecondReadingPage({ params }: { params: Promise<{ 
           reading={reading}
           userId={viewer.userId}
           save={saveSecondReadingAction.bind(null, readingId)}
+          giveUp={giveUpSecondReadingAction.bind(null, readingId)}
+          stoneHref={stoneHref}
           handIn={handInSecondReadingAction.bind(null, readingId)}
         />
       ) : (
