@@ -45,6 +45,8 @@ const WORDS: Readonly<Record<string, string>> = {
   "open-sitting": "opened a sitting",
   "hand-in": "handed in",
   "grant-extra-time": "gave extra time",
+  "grant-extension": "gave an extension",
+  "grant-retake": "granted a retake",
   "follow-clock": "moved time limits with the clock",
   "release-debrief": "released a debrief",
   "withdraw-release": "took a release back",

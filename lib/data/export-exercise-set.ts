@@ -10,7 +10,8 @@ import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
 import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
 
 function toStones(exercise: ExerciseWithParts): unknown[] {
-  return exercise.stones.flatMap(({ stone }) => {
+  return exercise.stones.flatMap(({ stone, isRetake }) => {
+    if (isRetake) return [];
     const latest = stone.references[0];
     if (latest === undefined) return [];
     return [

@@ -2,6 +2,7 @@ import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
 import { listBlindStones } from "@/lib/data/store/find-open-reading";
+import { findOwnLabel } from "@/lib/data/store/find-own-label";
 import { findPerson } from "@/lib/data/store/find-person";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { PERSON_DATA_FORMAT, type PersonData, PersonDataSchema } from "@/lib/plot/person-data";
@@ -31,14 +32,15 @@ function toResult({ handIn, releases }: SittingRow): PersonData["sittings"][numb
   return { releasedAt: release.releasedAt.toISOString(), total, lines };
 }
 
-function toSitting(row: SittingRow, blind: ReadonlyMap<string, string>): unknown {
+/** Under the name by which its student knows the stone: the file is theirs. */
+async function toSitting(row: SittingRow, blind: ReadonlyMap<string, string>): Promise<unknown> {
   const { handIn, exerciseStone, state } = row;
   const live = parseColumn(SittingStateSchema, state, "Sitting.state");
   const log = row.events.map(({ body }) => parseColumn(SittingEventSchema, body, "SittingEvent.body"));
   return {
     exercise: exerciseStone.exercise.title,
     section: exerciseStone.exercise.section.name,
-    stone: exerciseStone.stone.label,
+    stone: await findOwnLabel(getDatabase(), exerciseStone, row.studentId),
     attempt: row.attempt,
     openedAt: row.openedAt.toISOString(),
     handedInAt: handIn?.handedInAt.toISOString() ?? null,
@@ -90,7 +92,7 @@ export async function exportPersonData(viewer: Viewer, userId: string): Promise<
       })),
       ...teaches.map(({ section }) => ({ name: section.name, term: section.term, enrolledAt: null })),
     ],
-    sittings: sittings.map((row) => toSitting(row, blind)),
+    sittings: await Promise.all(sittings.map((row) => toSitting(row, blind))),
     trail: trail.map(({ at, action }) => ({ at: at.toISOString(), action })),
   });
 }

@@ -1,7 +1,8 @@
 import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
-import { findSitting } from "@/lib/data/store/find-sitting";
+import { findOwnLabel } from "@/lib/data/store/find-own-label";
+import { findSitting, toSittingDates } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
 import { toTermsView } from "@/lib/data/store/to-terms-view";
@@ -19,18 +20,20 @@ async function getLastAtMs(sittingId: string): Promise<number> {
 /** A student's own sitting as the bench opens it, handed in or not. Throws AppError `not-found`. */
 export async function getBench(viewer: Viewer, sittingId: string): Promise<BenchView> {
   requireRole(viewer, "read-bench");
-  const found = await findSitting(getDatabase(), sittingId);
+  const database = getDatabase();
+  const found = await findSitting(database, sittingId);
   const { row } = requireAccess(viewer, "read-bench", found);
   const { exercise, stone } = row.exerciseStone;
+  const dates = toSittingDates(row);
   const state = parseColumn(SittingStateSchema, row.state, "Sitting.state");
   return BenchViewSchema.parse({
     sittingId: row.id,
     exerciseId: exercise.id,
     exerciseTitle: exercise.title,
-    dueAt: exercise.dueAt.toISOString(),
-    closesAt: exercise.closesAt?.toISOString() ?? null,
+    dueAt: dates.dueAt.toISOString(),
+    closesAt: dates.closesAt?.toISOString() ?? null,
     rules: parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules"),
-    stone: toStoneCard(stone),
+    stone: { ...toStoneCard(stone), label: await findOwnLabel(database, row.exerciseStone, row.studentId) },
     ...toTermsView(parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms")),
     openedAt: row.openedAt.toISOString(),
     endsAt: row.endsAt?.toISOString() ?? null,

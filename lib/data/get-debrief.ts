@@ -2,6 +2,7 @@ import { refuseAsNotFound, requireAccess, requireRole } from "@/lib/access/requi
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
 import { requireUnblinded } from "@/lib/data/store/find-open-reading";
+import { findOwnLabel } from "@/lib/data/store/find-own-label";
 import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
@@ -17,14 +18,14 @@ import { ReferenceSchema } from "@/lib/plot/stone";
 import { type DebriefView, DebriefViewSchema, PreparedSchema } from "@/lib/plot/student-view";
 
 /** Where the sitting was held and what it was held against. */
-function toSetting(row: SittingRow) {
+function toSetting(row: SittingRow, label: string) {
   const { exercise, stone } = row.exerciseStone;
   return {
     sittingId: row.id,
     exerciseId: exercise.id,
     exerciseTitle: exercise.title,
     studentName: row.student.name,
-    stone: toStoneCard(stone),
+    stone: { ...toStoneCard(stone), label },
     ...toTermsView(parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms")),
     dotting: parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules").dotting,
     openedAt: row.openedAt.toISOString(),
@@ -33,11 +34,12 @@ function toSetting(row: SittingRow) {
 }
 
 /**
- * What a student is told of the scoring: all but which other stone the plot would fit, as that stone's debrief need
+ * What a student is told of the scoring, the stone under the name that they know it by: all but which other stone the plot would fit, as that stone's debrief need
  * not be released.
  */
-function toStudentScore({ result, detail }: ScoredPlot): ScoredPlot {
-  const { suspectStone } = result;
+function toStudentScore({ result: scored, detail }: ScoredPlot, label: string): ScoredPlot {
+  const { suspectStone } = scored;
+  const result = { ...scored, stone: label };
   if (suspectStone === null) return { result, detail };
   const practise = detail.practise.filter((sentence) => !sentence.includes(`stone ${suspectStone}`));
   return { result: { ...result, suspectStone: null }, detail: { ...detail, practise } };
@@ -73,8 +75,12 @@ export async function getDebrief(viewer: Viewer, sittingId: string): Promise<Deb
     detail: parseColumn(ScoreDetailSchema, current.detail, "Result.detail"),
   };
   const rubric = parseColumn(RubricSchema, current.rubricVersion.body, "RubricVersion.body");
+  const label =
+    viewer.role === "student"
+      ? await findOwnLabel(getDatabase(), row.exerciseStone, row.studentId)
+      : row.exerciseStone.stone.label;
   return DebriefViewSchema.parse({
-    ...toSetting(row),
+    ...toSetting(row, label),
     handedInAt: handIn.handedInAt.toISOString(),
     timedOut: handIn.timedOut,
     plot: parseColumn(PlotSchema, handIn.plot, "HandIn.plot"),
@@ -84,7 +90,7 @@ export async function getDebrief(viewer: Viewer, sittingId: string): Promise<Deb
     rubricVersion: current.rubricVersion.version,
     near: rubric.near,
     far: rubric.far,
-    ...(viewer.role === "student" ? toStudentScore(scored) : scored),
+    ...(viewer.role === "student" ? toStudentScore(scored, label) : scored),
     events: await listEvents(row.id),
     notes: await listNotes(row.id),
   });

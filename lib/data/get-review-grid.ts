@@ -14,7 +14,8 @@ import { type ReviewGrid, ReviewGridSchema } from "@/lib/plot/staff-view";
 import { ReferenceSchema } from "@/lib/plot/stone";
 
 function toStones(exercise: ExerciseWithParts, blind: ReadonlyMap<string, string>) {
-  return exercise.stones.map(({ id, stone }) => {
+  const set = exercise.stones.filter(({ isRetake }) => !isRetake);
+  return set.map(({ id, stone }) => {
     const isBlind = blind.has(stone.id);
     const latest = isBlind ? undefined : stone.references[0];
     const reference =

@@ -26,6 +26,22 @@ export interface Gradebook {
   readonly exercises: readonly GradebookExercise[];
   readonly students: readonly { readonly studentId: string; readonly login: string; readonly name: string }[];
   readonly entries: readonly GradebookEntry[];
+  /** Who may hand an exercise in later than it is due. */
+  readonly extensions: readonly {
+    readonly exerciseId: string;
+    readonly studentId: string;
+    readonly dueAt: Date;
+  }[];
+}
+
+/** When an exercise is due for a student. */
+export function findDueAt(
+  { extensions }: Gradebook,
+  { exerciseId, dueAt }: GradebookExercise,
+  studentId: string,
+): Date {
+  const own = extensions.find((one) => one.exerciseId === exerciseId && one.studentId === studentId);
+  return own?.dueAt ?? dueAt;
 }
 
 /** An entry by student and exercise; undefined where nothing was handed in. */

@@ -5,7 +5,7 @@
  * of the school's.
  */
 import { strToU8, zipSync } from "fflate";
-import { type Gradebook, type GradebookExercise, indexEntries } from "@/lib/exchange/gradebook";
+import { findDueAt, type Gradebook, type GradebookExercise, indexEntries } from "@/lib/exchange/gradebook";
 import { type CsvCell, writePlainCsv } from "@/lib/exchange/write-csv";
 
 export const LINE_ITEM_COLUMNS = [
@@ -112,7 +112,8 @@ export function writeResults(gradebook: Gradebook, now: Date): string {
   const find = indexEntries(gradebook);
   const rows = gradebook.students.flatMap(({ studentId }) =>
     gradebook.exercises.map((exercise): CsvCell[] => {
-      const { exerciseId, dueAt, stones } = exercise;
+      const { exerciseId, stones } = exercise;
+      const dueAt = findDueAt(gradebook, exercise, studentId);
       const entry = find(studentId, exerciseId);
       const [handedIn, scored] = [entry?.handedIn ?? 0, entry?.scored ?? 0];
       const isPastDue = dueAt < now;

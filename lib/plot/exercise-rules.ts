@@ -14,6 +14,7 @@ export type DottingNoteRule = z.infer<typeof DottingNoteRuleSchema>;
 export const PROOF_SCOPES = ["none", "dots", "inside"] as const;
 
 export const LONGEST_MINUTES = 600;
+export const MOST_ATTEMPTS = 10;
 
 export const ExerciseRulesSchema = z.strictObject({
   /** The preparation card before the first mark: not shown, shown, or to be confirmed before plotting. */
@@ -26,6 +27,12 @@ export const ExerciseRulesSchema = z.strictObject({
   dotting: DottingNoteRuleSchema.default(() => DottingNoteRuleSchema.parse({})),
   /** How long a student may take over one stone; null: as long as the exercise is open. */
   minutesPerStone: z.int().min(1).max(LONGEST_MINUTES).nullable().default(null),
+  /** How many times a student may sit each stone, until its debrief is released; the latest counts. */
+  attempts: z.int().min(1).max(MOST_ATTEMPTS).default(1),
+  /** True: a stone opens once the one before it is handed in. */
+  isInOrder: z.boolean().default(false),
+  /** True: students are told "Stone 1, 2 …", each in an order of their own, in place of the labels. */
+  areLabelsHidden: z.boolean().default(false),
 });
 export type ExerciseRules = z.infer<typeof ExerciseRulesSchema>;
 

@@ -29,8 +29,19 @@ export const MyStoneSchema = z.strictObject({
   label: z.string(),
   cut: StoneBodySchema.shape.cut,
   weightCt: z.number().nullable(),
+  /** Of the latest attempt. */
   state: z.enum(STONE_STATES),
   sittingId: z.string().nullable(),
+  /** Which attempt that is; 0 before the first. */
+  attempt: z.int(),
+  /** How many more may be begun now. */
+  attemptsLeft: z.int(),
+  /** In place of another stone, for this student alone. */
+  isRetake: z.boolean(),
+  /** What this student calls the stone that must be handed in before this one opens; null: none. */
+  opensAfter: z.string().nullable(),
+  /** An earlier attempt whose debrief is released; the latest of them. */
+  earlierDebriefId: z.string().nullable(),
   /** Of the student's own plot. */
   markCount: z.int(),
   handedInAt: instant.nullable(),

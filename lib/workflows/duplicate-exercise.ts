@@ -80,7 +80,11 @@ export async function duplicateExercise(
         title,
         sectionId,
         authorId: viewer.userId,
-        stones: { create: stones.map(({ stoneId, position }) => ({ stoneId, position })) },
+        stones: {
+          create: stones
+            .filter(({ isRetake }) => !isRetake)
+            .map(({ stoneId, position }) => ({ stoneId, position })),
+        },
         rubrics: { create: { version: 1, body: toColumn(RubricSchema, rubric), authorId: viewer.userId } },
       },
     });

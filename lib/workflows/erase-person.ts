@@ -22,6 +22,7 @@ async function removeTexts(transaction: Transaction, userId: string, login: stri
   await transaction.accessLink.deleteMany({ where: { userId } });
   await transaction.benchNote.deleteMany({ where: { sitting: { studentId: userId } } });
   await transaction.allowance.updateMany({ where: { studentId: userId }, data: { reason: "" } });
+  await transaction.retake.updateMany({ where: { studentId: userId }, data: { reason: "" } });
   await transaction.handOut.updateMany({ where: { studentId: userId }, data: { note: "" } });
   await transaction.sitting.updateMany({ where: { studentId: userId }, data: { writerId: null } });
 }

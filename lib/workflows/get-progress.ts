@@ -8,6 +8,7 @@ import { type JoinedCounts, joinCounts } from "@/lib/agreement/join-counts";
 import { toUndefined } from "@/lib/agreement/statistic";
 import { getDatabase, runInTransaction } from "@/lib/data/store/database";
 import { listBlindStones } from "@/lib/data/store/find-open-reading";
+import { findOwnLabel } from "@/lib/data/store/find-own-label";
 import { findStudent } from "@/lib/data/store/find-student";
 import {
   listReleasedTallies,
@@ -66,7 +67,27 @@ function toWeeks(read: readonly CountedTally[], whole: JoinedCounts) {
   });
 }
 
-function toView(studentName: string, read: readonly CountedTally[], rates: Rates, whole: JoinedCounts) {
+/** What each stone is called: to staff by its label, to the student by what they know it as. */
+async function listLabels(viewer: Viewer, read: readonly CountedTally[]): Promise<Map<string, string>> {
+  const labels = new Map<string, string>();
+  for (const { tally } of read) {
+    const { exerciseStone, sittingId } = tally;
+    const label =
+      viewer.role === "student"
+        ? await findOwnLabel(getDatabase(), exerciseStone, viewer.userId)
+        : exerciseStone.stone.label;
+    labels.set(sittingId, label);
+  }
+  return labels;
+}
+
+function toView(
+  studentName: string,
+  read: readonly CountedTally[],
+  rates: Rates,
+  whole: JoinedCounts,
+  labels: ReadonlyMap<string, string>,
+) {
   const clarity = rates.grades.clarity;
   return {
     studentName,
@@ -89,7 +110,7 @@ function toView(studentName: string, read: readonly CountedTally[], rates: Rates
     weeks: toWeeks(read, whole),
     stones: [...read].reverse().map(({ tally }) => ({
       sittingId: tally.sittingId,
-      label: tally.exerciseStone.stone.label,
+      label: labels.get(tally.sittingId) ?? "",
       exerciseTitle: tally.exercise.title,
       handedInAt: tally.handedInAt.toISOString(),
       total: tally.totalHundredths / 100,
@@ -117,7 +138,7 @@ export async function getProgress(viewer: Viewer, input: z.input<typeof InputSch
   const rates = deriveRates(whole.counts, whole.scales);
   const leftOut = tallies.flatMap(({ exerciseStone: { stone } }) => blind.get(stone.id) ?? []);
   return ProgressViewSchema.parse({
-    ...toView(student.name, read, rates, whole),
+    ...toView(student.name, read, rates, whole, await listLabels(viewer, read)),
     leftOut: [...new Set(leftOut)].sort(),
   });
 }

@@ -14,6 +14,7 @@ import { getDatabase } from "@/lib/data/store/database";
 import { listBlindStones } from "@/lib/data/store/find-open-reading";
 import { findSection, type SectionWithParts } from "@/lib/data/store/find-section";
 import { parseInput } from "@/lib/plot/parse-input";
+import { toOwnDates } from "@/lib/plot/to-own-dates";
 import { fitDetection, fromItem } from "@/lib/workflows/tally/fit-detection";
 import { type ExerciseScales, joinSums, joinSumsByKey, readScales } from "@/lib/workflows/tally/join-sums";
 import { listAllTallySums, type TallySums } from "@/lib/workflows/tally/list-tally-sums";
@@ -32,20 +33,33 @@ async function listLeftOut(viewer: Viewer, exercises: Exercises): Promise<Map<st
   return new Map([...(await listBlindStones(viewer))].filter(([stoneId]) => set.has(stoneId)));
 }
 
-/** How many of the stones that are past due each student has handed in, scored or not. */
+/** The stones set for all that are past due for a student, by the dates that hold for them. */
+function listDue(exercises: Exercises, studentId: string, now: Date): string[] {
+  const isDue = (exercise: Exercises[number]) => {
+    const allowance = exercise.allowances.find((one) => one.studentId === studentId);
+    return toOwnDates(exercise, allowance).dueAt < now;
+  };
+  return exercises
+    .filter(isDue)
+    .flatMap(({ stones }) => stones.filter(({ isRetake }) => !isRetake).map(({ id }) => id));
+}
+
+/** How many stones are past due for each student, and how many of those they have handed in, scored or not. */
 async function countDue(exercises: Exercises, studentIds: readonly string[]) {
   const now = new Date();
-  const due = exercises
-    .filter(({ dueAt }) => dueAt < now)
-    .flatMap(({ stones }) => stones.map(({ id }) => id));
+  const dueOf = new Map(studentIds.map((id) => [id, new Set(listDue(exercises, id, now))]));
+  const due = [...new Set([...dueOf.values()].flatMap((one) => [...one]))];
   const sat = await getDatabase().sitting.findMany({
     where: { exerciseStoneId: { in: due }, studentId: { in: [...studentIds] }, handIn: { isNot: null } },
     distinct: ["exerciseStoneId", "studentId"],
-    select: { studentId: true },
+    select: { studentId: true, exerciseStoneId: true },
   });
-  const handedIn = new Map<string, number>();
-  for (const { studentId } of sat) handedIn.set(studentId, (handedIn.get(studentId) ?? 0) + 1);
-  return { due: due.length, handedIn };
+  const counts = new Map([...dueOf].map(([id, own]) => [id, { due: own.size, handedInOfDue: 0 }]));
+  for (const { studentId, exerciseStoneId } of sat) {
+    const own = counts.get(studentId);
+    if (own !== undefined && dueOf.get(studentId)?.has(exerciseStoneId) === true) own.handedInOfDue += 1;
+  }
+  return counts;
 }
 
 /** Every student who is enrolled or has sat something, by name. */
@@ -63,7 +77,7 @@ async function listEvidence(
     select: { id: true, name: true },
   });
   const people = [...enrolled, ...gone];
-  const { due, handedIn } = await countDue(
+  const counted = await countDue(
     shown,
     people.map(({ id }) => id),
   );
@@ -79,8 +93,7 @@ async function listEvidence(
         found: counts.found,
         overlooked: counts.overlooked,
         ability: abilities.get(id) ?? toUndefined("nothing was handed in and scored yet"),
-        due,
-        handedInOfDue: handedIn.get(id) ?? 0,
+        ...(counted.get(id) ?? { due: 0, handedInOfDue: 0 }),
       };
     })
     .sort((a, b) => a.name.localeCompare(b.name, "en") || (a.studentId < b.studentId ? -1 : 1));

@@ -31,7 +31,12 @@ async function replaceStones(
   stoneIds: readonly string[],
 ): Promise<void> {
   const kept = new Map(exercise.stones.map((one) => [one.stoneId, one.id]));
-  const gone = exercise.stones.filter(({ stoneId }) => !stoneIds.includes(stoneId)).map(({ id }) => id);
+  const gone = exercise.stones
+    .filter(({ stoneId, isRetake }) => !isRetake && !stoneIds.includes(stoneId))
+    .map(({ id }) => id);
+  if ((await transaction.retake.count({ where: { replacesId: { in: gone } } })) > 0) {
+    throw new AppError("conflict", "A stone that a retake was granted for cannot be taken out.");
+  }
   if ((await transaction.sitting.count({ where: { exerciseStoneId: { in: gone } } })) > 0) {
     throw new AppError("conflict", "A stone that somebody has begun cannot be taken out of the exercise.");
   }
@@ -39,7 +44,8 @@ async function replaceStones(
   for (const [index, stoneId] of stoneIds.entries()) {
     const position = index + 1;
     const id = kept.get(stoneId);
-    if (id !== undefined) await transaction.exerciseStone.update({ where: { id }, data: { position } });
+    if (id !== undefined)
+      await transaction.exerciseStone.update({ where: { id }, data: { position, isRetake: false } });
     else await transaction.exerciseStone.create({ data: { exerciseId: exercise.id, stoneId, position } });
   }
 }

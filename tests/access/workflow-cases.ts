@@ -23,13 +23,16 @@ import { getSecondReading } from "@/lib/workflows/get-second-reading";
 import { getSectionReport } from "@/lib/workflows/get-section-report";
 import { getStoneEvidence } from "@/lib/workflows/get-stone-evidence";
 import { giveUpSecondReading } from "@/lib/workflows/give-up-second-reading";
+import { grantExtension } from "@/lib/workflows/grant-extension";
 import { grantExtraTime } from "@/lib/workflows/grant-extra-time";
+import { grantRetake } from "@/lib/workflows/grant-retake";
 import { handIn } from "@/lib/workflows/hand-in";
 import { handInSecondReading } from "@/lib/workflows/hand-in-second-reading";
 import { handOutStones } from "@/lib/workflows/hand-out-stones";
 import { importExerciseSet } from "@/lib/workflows/import-exercise-set";
 import { importRoster } from "@/lib/workflows/import-roster";
 import { listLibrarySets } from "@/lib/workflows/list-library-sets";
+import { listRetakeStones } from "@/lib/workflows/list-retake-stones";
 import { noteBench } from "@/lib/workflows/note-bench";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { orderPhotos } from "@/lib/workflows/order-photos";
@@ -248,6 +251,26 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   ),
   "grant-extra-time grantExtraTime": makeCase(theirs, (viewer, { exerciseId, ada }) =>
     grantExtraTime(viewer, { exerciseId, studentId: ada.userId, extraMinutes: 5, reason: "" }),
+  ),
+  "grant-extension grantExtension": makeCase(theirs, (viewer, { exerciseId, ada }) =>
+    grantExtension(viewer, {
+      exerciseId,
+      studentId: ada.userId,
+      dueAt: new Date(Date.now() + 5 * 86_400_000).toISOString(),
+      closesAt: null,
+      extraAttempts: 1,
+    }),
+  ),
+  "grant-retake grantRetake": makeCase(theirs, (viewer, { exerciseId, exerciseStoneIds, ada }) =>
+    grantRetake(viewer, {
+      exerciseId,
+      exerciseStoneId: exerciseStoneIds[0],
+      studentId: ada.userId,
+      stoneId: null,
+    }),
+  ),
+  "list-retake-stones listRetakeStones": makeCase(theirs, (viewer, { exerciseId, exerciseStoneIds, ada }) =>
+    listRetakeStones(viewer, { exerciseId, exerciseStoneId: exerciseStoneIds[0], studentId: ada.userId }),
   ),
   "save-rubric saveRubric": makeCase(theirs, (viewer, { exerciseId }) =>
     saveRubric(viewer, { exerciseId, baseVersion: 2, rubric: { ...DEFAULT_RUBRIC, near: 0.04 } }),

@@ -4,6 +4,7 @@ import type { Prisma } from "@/prisma/generated/client";
 
 const PARTS = {
   stone: { include: { photos: { where: { isShown: true }, orderBy: { position: "asc" } } } },
+  retakes: { select: { studentId: true } },
   exercise: { include: { section: { include: { enrolments: { select: { studentId: true } } } } } },
 } as const satisfies Prisma.ExerciseStoneInclude;
 
@@ -13,7 +14,10 @@ export interface FoundExerciseStone extends Resource {
   readonly row: ExerciseStoneRow;
 }
 
-/** A stone of an exercise with its shown photographs; students count as enrolled once the exercise has opened. */
+/**
+ * A stone of an exercise with its shown photographs; students count as enrolled once the exercise has opened, and on a
+ * stone for retakes those alone who were granted one.
+ */
 export async function findExerciseStone(
   database: Transaction,
   exerciseStoneId: string,
@@ -22,5 +26,8 @@ export async function findExerciseStone(
   if (row === null) return null;
   const { opensAt, section } = row.exercise;
   const isOpened = opensAt <= new Date();
-  return { row, studentIds: isOpened ? section.enrolments.map(({ studentId }) => studentId) : [] };
+  const granted = new Set(row.retakes.map(({ studentId }) => studentId));
+  const enrolled = section.enrolments.map(({ studentId }) => studentId);
+  const studentIds = row.isRetake ? enrolled.filter((studentId) => granted.has(studentId)) : enrolled;
+  return { row, studentIds: isOpened ? studentIds : [] };
 }

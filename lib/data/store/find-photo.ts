@@ -10,6 +10,8 @@ const enrolled = (now: Date) =>
         exerciseStones: {
           where: { exercise: { opensAt: { lte: now } } },
           select: {
+            isRetake: true,
+            retakes: { select: { studentId: true } },
             exercise: { select: { section: { select: { enrolments: { select: { studentId: true } } } } } },
           },
         },
@@ -33,8 +35,8 @@ export async function findPhoto(database: Transaction, photoId: string): Promise
     include: enrolled(new Date()),
   });
   if (row === null) return null;
-  const studentIds = row.stone.exerciseStones.flatMap(({ exercise }) =>
-    exercise.section.enrolments.map(({ studentId }) => studentId),
+  const studentIds = row.stone.exerciseStones.flatMap(({ exercise, isRetake, retakes }) =>
+    (isRetake ? retakes : exercise.section.enrolments).map(({ studentId }) => studentId),
   );
   return { row, ownerId: row.stone.tray.ownerId, studentIds: row.isShown ? studentIds : [] };
 }

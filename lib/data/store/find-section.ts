@@ -13,9 +13,15 @@ const SECTION_PARTS = {
       opensAt: true,
       dueAt: true,
       terms: true,
+      /** Of students who may hand in later. */
+      allowances: {
+        where: { dueAt: { not: null } },
+        select: { studentId: true, dueAt: true, closesAt: true },
+      },
+      closesAt: true,
       stones: {
         orderBy: { position: "asc" },
-        select: { id: true, stoneId: true, stone: { select: { label: true, trayId: true } } },
+        select: { id: true, stoneId: true, isRetake: true, stone: { select: { label: true, trayId: true } } },
       },
     },
   },

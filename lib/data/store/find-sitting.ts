@@ -1,5 +1,7 @@
 import type { Resource } from "@/lib/access/can";
 import type { Transaction } from "@/lib/data/store/database";
+import type { ExerciseDates } from "@/lib/plot/to-exercise-phase";
+import { toOwnDates } from "@/lib/plot/to-own-dates";
 import type { Prisma } from "@/prisma/generated/client";
 
 const SITTING_PARTS = {
@@ -7,7 +9,7 @@ const SITTING_PARTS = {
   exerciseStone: {
     include: {
       stone: true,
-      exercise: { include: { section: { include: { instructors: true } } } },
+      exercise: { include: { section: { include: { instructors: true } }, allowances: true } },
     },
   },
   handIn: {
@@ -22,6 +24,14 @@ const SITTING_PARTS = {
 } as const satisfies Prisma.SittingInclude;
 
 export type SittingRow = Prisma.SittingGetPayload<{ include: typeof SITTING_PARTS }>;
+
+/** The dates of the sitting's exercise as they hold for its student. */
+export function toSittingDates({ studentId, exerciseStone: { exercise } }: SittingRow): ExerciseDates {
+  return toOwnDates(
+    exercise,
+    exercise.allowances.find((one) => one.studentId === studentId),
+  );
+}
 
 /** A sitting with what its access hangs on: the student, who teaches the section, whether it is released. */
 export interface FoundSitting extends Resource {

@@ -17,6 +17,7 @@ export async function listExerciseRows(
       section: { select: { name: true, _count: { select: { enrolments: true } } } },
       stones: {
         select: {
+          isRetake: true,
           sittings: {
             where: handedIn,
             select: { releases: { where: { withdrawnAt: null }, select: { id: true } } },
@@ -36,7 +37,7 @@ export async function listExerciseRows(
       dueAt: exercise.dueAt.toISOString(),
       closesAt: exercise.closesAt?.toISOString() ?? null,
       phase: toExercisePhase(exercise, now),
-      stones: exercise.stones.length,
+      stones: exercise.stones.filter(({ isRetake }) => !isRetake).length,
       students: exercise.section._count.enrolments,
       handedIn: sittings.length,
       released: sittings.filter(({ releases }) => releases.length > 0).length,

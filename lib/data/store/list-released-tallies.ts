@@ -7,7 +7,14 @@ const TALLY_PARTS = {
   totalHundredths: true,
   sittingId: true,
   exercise: { select: { id: true, title: true, terms: true } },
-  exerciseStone: { select: { stone: { select: { id: true, label: true } } } },
+  exerciseStone: {
+    select: {
+      id: true,
+      exerciseId: true,
+      stone: { select: { id: true, label: true } },
+      exercise: { select: { rules: true } },
+    },
+  },
 } as const satisfies Prisma.ResultTallySelect;
 
 export type ReleasedTally = Prisma.ResultTallyGetPayload<{ select: typeof TALLY_PARTS }>;

@@ -1,6 +1,8 @@
 import { listOpenBenches } from "@/lib/data/store/bench-presence";
 import { getDatabase } from "@/lib/data/store/database";
 import { toWatchRow, WATCH_PARTS, type WatchedRow } from "@/lib/data/store/to-watch-row";
+import { toExercisePhase } from "@/lib/plot/to-exercise-phase";
+import { toOwnDates } from "@/lib/plot/to-own-dates";
 import type { Prisma } from "@/prisma/generated/client";
 
 /** A sitting on the bench that nobody has touched for so long is not the class now, ms: a school day. */
@@ -13,7 +15,16 @@ function whereWatched(nowMs: number): Prisma.SittingWhereInput {
   const today = new Date(nowMs - DAY_MS);
   const now = new Date(nowMs);
   return {
-    exerciseStone: { exercise: { OR: [{ closesAt: null }, { closesAt: { gt: now } }] } },
+    // Whoever may go on after it closed keeps it among these; each is asked of its own dates below.
+    exerciseStone: {
+      exercise: {
+        OR: [
+          { closesAt: null },
+          { closesAt: { gt: now } },
+          { allowances: { some: { OR: [{ closesAt: { gt: now } }, { dueAt: { gt: now } }] } } },
+        ],
+      },
+    },
     OR: [
       {
         handIn: null,
@@ -30,5 +41,10 @@ export async function listWatched(where: Prisma.SittingWhereInput): Promise<Watc
     where: { AND: [where, whereWatched(Date.now())] },
     include: WATCH_PARTS,
   });
-  return rows.map(toWatchRow);
+  const now = new Date();
+  const isOpen = ({ studentId, exerciseStone: { exercise } }: (typeof rows)[number]) => {
+    const allowance = exercise.allowances.find((one) => one.studentId === studentId);
+    return toExercisePhase(toOwnDates(exercise, allowance), now) !== "closed";
+  };
+  return rows.filter(isOpen).map(toWatchRow);
 }

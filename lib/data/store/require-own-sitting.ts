@@ -2,7 +2,7 @@ import { requireAccess } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { AppError } from "@/lib/base/app-error";
 import type { Transaction } from "@/lib/data/store/database";
-import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
+import { findSitting, type SittingRow, toSittingDates } from "@/lib/data/store/find-sitting";
 import { isGraceOver, isMadeInTime, isTimeOver } from "@/lib/plot/time-limit";
 import { toExercisePhase } from "@/lib/plot/to-exercise-phase";
 
@@ -26,7 +26,7 @@ export function requireStillOpen(row: SittingRow, lastMadeMs = 0): void {
     if (!isGraceOver(row, nowMs) && isMadeInTime(row, lastMadeMs)) return;
     throw new AppError("closed", "The time for this stone has run out; what was saved by then is handed in.");
   }
-  if (toExercisePhase(row.exerciseStone.exercise, new Date()) === "closed") {
+  if (toExercisePhase(toSittingDates(row), new Date()) === "closed") {
     throw new AppError("closed", "This exercise is closed; it takes no more changes.");
   }
 }

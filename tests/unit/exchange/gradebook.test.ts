@@ -27,6 +27,7 @@ const GRADEBOOK: Gradebook = {
     { studentId: "cyd", login: "cyd", name: "Cyd" },
     { studentId: "dee", login: "dee", name: "Dee" },
   ],
+  extensions: [],
   entries: [
     entry("ada", 2, 2, 15_050, "2026-11-07T10:00:00Z"),
     entry("ben", 1, 1, 0, "2026-11-09T10:00:00Z"),

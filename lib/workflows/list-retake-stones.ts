@@ -1,0 +1,85 @@
+import { z } from "zod";
+import { requireRole } from "@/lib/access/require-access";
+import type { Viewer } from "@/lib/access/viewer";
+import { rankDifficulty } from "@/lib/agreement/rank-difficulty";
+import { isDefined } from "@/lib/agreement/statistic";
+import { getDatabase } from "@/lib/data/store/database";
+import { getRetakeGround } from "@/lib/data/store/find-retake-ground";
+import { parseColumn } from "@/lib/data/store/parse-column";
+import { parseInput } from "@/lib/plot/parse-input";
+import { type RankedStone, type RatedStone, rankRetakeStones } from "@/lib/plot/rank-retake-stones";
+import { ReferenceSchema } from "@/lib/plot/stone";
+import { fitDetection, fromItem } from "@/lib/workflows/tally/fit-detection";
+import { ensureTallySums } from "@/lib/workflows/tally/list-tally-sums";
+
+const InputSchema = z.strictObject({
+  exerciseId: z.string(),
+  exerciseStoneId: z.string(),
+  studentId: z.string(),
+});
+
+/** Exercises whose hand-ins are asked how hard the tray's stones are, at most: the latest. */
+const MOST_EXERCISES = 12;
+/** Stones that are offered. */
+const MOST_OFFERED = 5;
+
+/** How hard the stones of a tray are, by everybody's plots in the latest exercises on them. */
+async function measureDifficulties(trayId: string): Promise<Map<string, number>> {
+  const exercises = await getDatabase().exercise.findMany({
+    where: { stones: { some: { stone: { trayId } } } },
+    orderBy: [{ dueAt: "desc" }, { id: "asc" }],
+    take: MOST_EXERCISES,
+    select: { id: true },
+  });
+  const ids = exercises.map(({ id }) => id);
+  await ensureTallySums(ids);
+  const ranked = rankDifficulty((await fitDetection(ids)).items, (item) => fromItem(item).stoneId);
+  return new Map(
+    ranked.flatMap(({ stoneId, difficulty }) =>
+      isDefined(difficulty) ? [[stoneId, difficulty.value] as const] : [],
+    ),
+  );
+}
+
+/**
+ * The stones of the same tray that a student could sit in place of one they handed in, the nearest in difficulty first,
+ * each with why; none that is set for them anyway or that they have sat. Throws AppError `not-allowed`, `not-found`, or
+ * `conflict` where the student has not handed the stone in.
+ */
+export async function listRetakeStones(
+  viewer: Viewer,
+  input: z.input<typeof InputSchema>,
+): Promise<RankedStone[]> {
+  requireRole(viewer, "grant-allowance");
+  const database = getDatabase();
+  const { exercise, place, sittings } = await getRetakeGround(
+    database,
+    viewer,
+    parseInput(InputSchema, input),
+  );
+  const taken = new Set([
+    ...exercise.stones.filter(({ isRetake }) => !isRetake).map(({ stoneId }) => stoneId),
+    ...sittings.map(({ exerciseStone }) => exerciseStone.stoneId),
+  ]);
+  const stones = await database.stone.findMany({
+    where: { trayId: place.stone.trayId },
+    include: { references: { orderBy: { version: "desc" }, take: 1 } },
+  });
+  const difficulties = await measureDifficulties(place.stone.trayId);
+  const rated = stones.map(({ id, label, references: [latest] }): RatedStone => {
+    const reference =
+      latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body");
+    return {
+      stoneId: id,
+      label,
+      difficulty: difficulties.get(id) ?? null,
+      marks: reference?.marks.length ?? null,
+    };
+  });
+  const target = rated.find(({ stoneId }) => stoneId === place.stoneId);
+  if (target === undefined) return [];
+  return rankRetakeStones(
+    target,
+    rated.filter(({ stoneId }) => !taken.has(stoneId)),
+  ).slice(0, MOST_OFFERED);
+}
