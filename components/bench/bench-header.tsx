@@ -8,6 +8,8 @@ import type { BenchView } from "@/lib/plot/student-view";
 
 export interface BenchHeaderProps {
   view: BenchView;
+  /** Where the exercise stands with its other stones. */
+  homeHref: string;
   /** What the server's clock is ahead of the browser's, ms. */
   clockAheadMs: number;
   /** Of a timed stone. */
@@ -16,7 +18,7 @@ export interface BenchHeaderProps {
 }
 
 /** One line over the diagrams: which stone, how to hold it, by when. */
-export function BenchHeader({ view, clockAheadMs, timeLeft, onPreparation }: BenchHeaderProps) {
+export function BenchHeader({ view, homeHref, clockAheadMs, timeLeft, onPreparation }: BenchHeaderProps) {
   const { stone } = view;
   const facts = [
     CUT_LABELS[stone.cut],
@@ -40,7 +42,7 @@ export function BenchHeader({ view, clockAheadMs, timeLeft, onPreparation }: Ben
         )}
       </p>
       <p className={classes.due}>
-        <Link href="/my-stones">{view.exerciseTitle}</Link>, due{" "}
+        <Link href={homeHref}>{view.exerciseTitle}</Link>, due{" "}
         <When iso={view.dueAt} show="both" aheadMs={clockAheadMs} />
       </p>
       {timeLeft}

@@ -11,6 +11,7 @@ import { DottingNote } from "@/components/bench/dotting-note";
 import { GradesPanel } from "@/components/bench/grades-panel";
 import { HandInButton } from "@/components/bench/hand-in-button";
 import { listOpenPoints } from "@/components/bench/list-open-points";
+import { PREVIEW_HAND_IN } from "@/components/bench/open-preview-saving";
 import { PreparationCard } from "@/components/bench/preparation-card";
 import { SaveNotice } from "@/components/bench/save-notice";
 import { SaveStatus } from "@/components/bench/save-status";
@@ -32,10 +33,10 @@ function needsPreparation(view: BenchView, { sitting }: Saving["state"], isBegun
   return !isBegun;
 }
 
-/** A sitting: preparation, the two views, the table of marks, the grades, and handing in. */
-export function Bench({ view }: { view: BenchView }) {
+/** A sitting: preparation, the two views, the table of marks, the grades, and handing in. A preview saves nothing. */
+export function Bench({ view, isPreview = false }: { view: BenchView; isPreview?: boolean }) {
   const router = useRouter();
-  const saving = useSaveClient(view);
+  const saving = useSaveClient(view, isPreview);
   const { state, client, clock } = saving;
   const { sitting } = state;
   const [isBegun, setBegun] = useState(Object.keys(view.prepared).length > 0);
@@ -77,7 +78,11 @@ export function Bench({ view }: { view: BenchView }) {
       areProofsRequired={view.rules.areProofsRequired}
       onGoTo={(markId) => editor.current?.goTo(markId)}
       canWrite={state.canWrite}
-      handIn={client?.handIn ?? (() => Promise.resolve({ kind: "unreached" }))}
+      handIn={
+        isPreview
+          ? () => Promise.resolve(PREVIEW_HAND_IN)
+          : (client?.handIn ?? (() => Promise.resolve({ kind: "unreached" })))
+      }
       onHandedIn={() => router.refresh()}
     />
   );
@@ -87,6 +92,7 @@ export function Bench({ view }: { view: BenchView }) {
     <div className="page-wide">
       <BenchHeader
         view={view}
+        homeHref={isPreview ? `/exercises/${view.exerciseId}/preview` : "/my-stones"}
         clockAheadMs={clockAheadMs}
         timeLeft={leftMs === null ? null : <TimeLeft leftMs={leftMs} wholeMs={wholeMs} />}
         onPreparation={isPreparing || view.rules.preparation === "off" ? null : preparation.open}
@@ -110,7 +116,7 @@ export function Bench({ view }: { view: BenchView }) {
           }
           toolBarEnd={
             <div className={classes.end}>
-              <SaveStatus word={state.word} />
+              {isPreview ? <span>Not saved: preview</span> : <SaveStatus word={state.word} />}
               <div className={classes.inBar}>{handIn}</div>
             </div>
           }
@@ -127,7 +133,7 @@ export function Bench({ view }: { view: BenchView }) {
       {!isPreparing && state.word !== "opening" && <div className={classes.atEnd}>{handIn}</div>}
       <div className={classes.dock}>
         <SaveNotice saving={saving} />
-        <BenchNotes sittingId={view.sittingId} onCautions={preparation.open} />
+        {!isPreview && <BenchNotes sittingId={view.sittingId} onCautions={preparation.open} />}
         {burst !== null && burst.dots[0] !== dismissed && (
           <DottingNote
             count={burst.dots.length}

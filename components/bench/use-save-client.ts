@@ -5,6 +5,7 @@ import { type BenchClock, createBenchClock } from "@/components/bench/bench-cloc
 import { openBenchDoor } from "@/components/bench/bench-door";
 import { openEventStore } from "@/components/bench/event-store";
 import { type HeldWriter, holdWriterId } from "@/components/bench/hold-writer-id";
+import { openPreviewSaving } from "@/components/bench/open-preview-saving";
 import { SaveClient } from "@/components/bench/save-client";
 import type { SaveState } from "@/components/bench/save-state";
 import type { SittingState } from "@/lib/plot/sitting-event";
@@ -52,13 +53,16 @@ async function openSaving(
   view: BenchView,
   clock: BenchClock,
   onEndsAt: (endsAt: string | null) => void,
+  isPreview: boolean,
 ): Promise<Opened> {
   let opened: Opened | null = null;
-  const writer = await holdWriterId(view.sittingId, () => opened?.client.yieldToOther());
+  const preview = isPreview ? openPreviewSaving() : null;
+  const writer = preview?.writer ?? (await holdWriterId(view.sittingId, () => opened?.client.yieldToOther()));
+  const ears = { onServerTime: clock.heed, onEndsAt };
   const client = new SaveClient({
     base: toSitting(view),
-    door: openBenchDoor(view.sittingId, writer.writerId, { onServerTime: clock.heed, onEndsAt }),
-    store: openEventStore(view.sittingId),
+    door: preview?.door ?? openBenchDoor(view.sittingId, writer.writerId, ears),
+    store: preview?.store ?? openEventStore(view.sittingId),
     sinceOpenedMs: clock.sinceOpenedMs,
     onLogReaches: clock.startFrom,
     onStale: readAfresh,
@@ -96,8 +100,8 @@ function watchForChances(client: SaveClient): () => void {
   };
 }
 
-/** The save client of a bench, opened once the page runs in a browser and closed with it. */
-export function useSaveClient(view: BenchView): Saving {
+/** The save client of a bench, opened once the page runs in a browser and closed with it; in a preview it saves nothing. */
+export function useSaveClient(view: BenchView, isPreview: boolean): Saving {
   const [clock] = useState(() => {
     const made = createBenchClock(view.openedAt, view.readAt, () => performance.now());
     made.startFrom(view.lastAtMs);
@@ -111,7 +115,7 @@ export function useSaveClient(view: BenchView): Saving {
   useEffect(() => {
     let isGone = false;
     let end = () => {};
-    void openSaving(firstView, clock, setEndsAt).then((next) => {
+    void openSaving(firstView, clock, setEndsAt, isPreview).then((next) => {
       const stopWatching = watchForChances(next.client);
       end = () => {
         stopWatching();
@@ -126,7 +130,7 @@ export function useSaveClient(view: BenchView): Saving {
       isGone = true;
       end();
     };
-  }, [firstView, clock]);
+  }, [firstView, clock, isPreview]);
 
   const client = opened?.client ?? null;
   const subscribe = useCallback(

@@ -1,6 +1,7 @@
 import Link from "next/link";
+import type { OpenSitting } from "@/components/my-stones/begin-button";
 import classes from "@/components/my-stones/exercise-section.module.css";
-import { type OpenSitting, StoneLink } from "@/components/my-stones/stone-link";
+import { StoneLink } from "@/components/my-stones/stone-link";
 import { CutGlyph } from "@/components/ui/cut-glyph";
 import { EXERCISE_PHASE_WORDS, STONE_STATE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
@@ -17,6 +18,7 @@ function toStoneDetail(stone: MyStone): string {
   if (stone.total !== null) return `${stone.total.toFixed(2)} of 100 points`;
   if (stone.state === "on-the-bench") return `${marks} so far`;
   if (stone.state === "handed-in") return `${marks}. The debrief opens once your instructor releases it.`;
+  if (stone.opensAfter !== null) return `Opens once ${stone.opensAfter} is handed in`;
   if (stone.state === "missed") return "The exercise closed before it was handed in.";
   return "";
 }
@@ -26,11 +28,13 @@ function StoneRow({
   isTaken,
   minutes,
   openSitting,
+  exerciseId,
 }: {
   stone: MyStone;
   isTaken: boolean;
   minutes: number | null;
-  openSitting: OpenSitting;
+  openSitting: OpenSitting | null;
+  exerciseId: string;
 }) {
   const { tone, words } = STONE_STATE_WORDS[stone.state];
   const detail = toStoneDetail(stone);
@@ -39,7 +43,13 @@ function StoneRow({
       <div className={classes.glyph}>
         <CutGlyph cut={stone.cut} size={44} />
       </div>
-      <h3 className={classes.label}>{stone.label}</h3>
+      <h3 className={classes.label}>
+        {stone.label}
+        {stone.isRetake && <span className={classes.note}> retake</span>}
+        {!stone.isRetake && stone.attempt > 1 && (
+          <span className={classes.note}> attempt {stone.attempt}</span>
+        )}
+      </h3>
       <p className={classes.body}>
         {CUT_LABELS[stone.cut]}
         {stone.weightCt !== null && `, ${stone.weightCt.toFixed(2)} ct`}
@@ -54,15 +64,24 @@ function StoneRow({
             , time runs out <When iso={stone.endsAt} show="both" />
           </>
         )}
-        {isTaken && (stone.state === "on-the-bench" || stone.state === "not-begun") && (
+        {stone.earlierDebriefId !== null && (
           <>
             {detail !== "" && " · "}
-            <Link href={`/check/${stone.exerciseStoneId}`}>Is this the right stone?</Link>
+            <Link href={`/debrief/${stone.earlierDebriefId}`}>Debrief of an earlier attempt</Link>
           </>
         )}
+        {openSitting !== null &&
+          isTaken &&
+          (stone.state === "on-the-bench" || stone.state === "not-begun") && (
+            <>
+              {detail !== "" && " · "}
+              <Link href={`/check/${stone.exerciseStoneId}`}>Is this the right stone?</Link>
+            </>
+          )}
       </p>
       <div className={classes.action}>
         <StoneLink
+          exerciseId={exerciseId}
           stone={stone}
           isTaken={isTaken}
           minutes={minutes}
@@ -97,13 +116,13 @@ function ExerciseDates({ exercise }: { exercise: MyExercise }) {
   );
 }
 
-/** An exercise as its student sees it: by when, how it stands, and each of its stones. */
+/** An exercise as its student sees it: by when, how it stands, and each of its stones. A preview opens nothing. */
 export function ExerciseSection({
   exercise,
   openSitting,
 }: {
   exercise: MyExercise;
-  openSitting: OpenSitting;
+  openSitting: OpenSitting | null;
 }) {
   const { tone, words } = EXERCISE_PHASE_WORDS[exercise.phase];
   const isTaken = exercise.phase === "open" || exercise.phase === "late";
@@ -130,6 +149,7 @@ export function ExerciseSection({
         {exercise.stones.map((stone) => (
           <StoneRow
             key={stone.exerciseStoneId}
+            exerciseId={exercise.exerciseId}
             stone={stone}
             isTaken={isTaken}
             minutes={exercise.minutesPerStone}

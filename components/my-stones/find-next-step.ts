@@ -20,7 +20,7 @@ export function findNextStep(exercises: readonly MyExercise[]): NextStep {
   for (const exercise of exercises.filter(isTaken).sort(byDue)) {
     const stone =
       exercise.stones.find(({ state }) => state === "on-the-bench") ??
-      exercise.stones.find(({ state }) => state === "not-begun");
+      exercise.stones.find(({ state, opensAfter }) => state === "not-begun" && opensAfter === null);
     if (stone !== undefined) return { kind: "plot", exercise, stone };
   }
   const ready = exercises

@@ -1,6 +1,7 @@
+import type { OpenSitting } from "@/components/my-stones/begin-button";
 import type { NextStep } from "@/components/my-stones/find-next-step";
 import classes from "@/components/my-stones/next-step-panel.module.css";
-import { type OpenSitting, StoneLink } from "@/components/my-stones/stone-link";
+import { StoneLink } from "@/components/my-stones/stone-link";
 import { CutGlyph } from "@/components/ui/cut-glyph";
 import { toMinutes } from "@/components/ui/to-minutes";
 import { When } from "@/components/ui/when";
@@ -57,6 +58,7 @@ export function NextStepPanel({ step, openSitting }: { step: NextStep; openSitti
       </div>
       <div className={classes.action}>
         <StoneLink
+          exerciseId={exercise.exerciseId}
           stone={stone}
           isTaken
           minutes={exercise.minutesPerStone}

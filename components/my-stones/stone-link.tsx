@@ -1,21 +1,12 @@
 "use client";
 
 import { Button, type ButtonProps } from "@mantine/core";
-import { notifications } from "@mantine/notifications";
 import Link from "next/link";
-import { useRouter } from "next/navigation";
-import type { ActionResult } from "@/components/forms/action-result";
-import { useAction } from "@/components/forms/use-action";
-import { ConfirmButton } from "@/components/ui/confirm-button";
-import { ErrorNote } from "@/components/ui/error-note";
-import { toMinutes } from "@/components/ui/to-minutes";
+import { BeginButton, type OpenSitting } from "@/components/my-stones/begin-button";
+import classes from "@/components/my-stones/stone-link.module.css";
 import type { MyExercise } from "@/lib/plot/student-view";
 
 type MyStone = MyExercise["stones"][number];
-export type OpenSitting = (
-  exerciseStoneId: string,
-  agreedMinutes: number | null,
-) => Promise<ActionResult<{ sittingId: string }>>;
 
 export interface StoneLinkProps extends ButtonProps {
   stone: MyStone;
@@ -23,34 +14,24 @@ export interface StoneLinkProps extends ButtonProps {
   isTaken: boolean;
   /** The student's own time for it; null without a limit. */
   minutes: number | null;
-  openSitting: OpenSitting;
+  /** Null in a preview: nothing is opened, and the bench is shown without a sitting. */
+  openSitting: OpenSitting | null;
+  exerciseId: string;
 }
 
-/** What a student is told once before the time of a stone begins to run. */
-function TimedWords({ minutes }: { minutes: number }) {
-  return (
-    <>
-      <p>
-        This stone is timed: you have {toMinutes(minutes)} from the moment you begin, and the time runs on
-        whatever happens: also while this page is closed or the computer sleeps.
-      </p>
-      <p>
-        When it is up, everything you did is handed in as it stands. Have the stone and the loupe at hand.
-      </p>
-    </>
-  );
-}
-
-/** Leads to what can be done with a stone now: begin, go on, read, or nothing. */
-export function StoneLink({ stone, isTaken, minutes, openSitting, ...button }: StoneLinkProps) {
-  const router = useRouter();
-  const { run, pending, failure } = useAction(openSitting);
+/** Leads to what can be done with a stone now: begin, go on, read, sit it again, or nothing. */
+export function StoneLink(props: StoneLinkProps) {
+  const { stone, isTaken, minutes, openSitting, exerciseId, ...button } = props;
   const name = <span className="visually-hidden"> {stone.label}</span>;
-
-  if (stone.state === "debrief-ready" && stone.sittingId !== null) {
+  if (openSitting === null) {
     return (
-      <Button component={Link} href={`/debrief/${stone.sittingId}`} variant="outline" {...button}>
-        Read the debrief{name}
+      <Button
+        component={Link}
+        href={`/exercises/${exerciseId}/preview/${stone.exerciseStoneId}`}
+        variant="outline"
+        {...button}
+      >
+        Begin{name}
       </Button>
     );
   }
@@ -61,46 +42,34 @@ export function StoneLink({ stone, isTaken, minutes, openSitting, ...button }: S
       </Button>
     );
   }
-  if (stone.state !== "not-begun" || !isTaken) return null;
-
-  const begin = async () => {
-    const opened = await run(stone.exerciseStoneId, minutes);
-    if (opened !== null) {
-      router.push(`/bench/${opened.value.sittingId}`);
-      return true;
-    }
-    if (minutes !== null) {
-      router.refresh();
-      return false;
-    }
-    notifications.show({
-      color: "red",
-      title: "The stone could not be opened",
-      message: "Nothing was lost. Reload the page to see where it stands, then try again.",
-    });
-    return false;
-  };
-  if (minutes !== null) {
+  if (stone.state === "not-begun" && isTaken && stone.opensAfter === null) {
     return (
-      <ConfirmButton
-        {...button}
-        question={`Begin ${stone.label}? ${toMinutes(minutes)} from now`}
-        detail={
-          <>
-            <TimedWords minutes={minutes} />
-            {failure !== null && <ErrorNote message={failure.message} />}
-          </>
-        }
-        confirmLabel="Begin now"
-        onConfirm={begin}
-      >
+      <BeginButton stone={stone} attempt={null} minutes={minutes} openSitting={openSitting} {...button}>
         Begin{name}
-      </ConfirmButton>
+      </BeginButton>
     );
   }
-  return (
-    <Button variant="outline" {...button} loading={pending} onClick={begin}>
-      Begin{name}
-    </Button>
+  const again = isTaken && stone.attemptsLeft > 0 && stone.attempt > 0 && stone.state !== "on-the-bench" && (
+    <BeginButton
+      stone={stone}
+      attempt={stone.attempt + 1}
+      minutes={minutes}
+      openSitting={openSitting}
+      {...button}
+      variant="outline"
+    >
+      Sit it again{name}
+    </BeginButton>
   );
+  if (stone.state === "debrief-ready" && stone.sittingId !== null) {
+    return (
+      <span className={classes.two}>
+        <Button component={Link} href={`/debrief/${stone.sittingId}`} variant="outline" {...button}>
+          Read the debrief{name}
+        </Button>
+        {again}
+      </span>
+    );
+  }
+  return again === false ? null : again;
 }

@@ -4,7 +4,7 @@ import { Checkbox, NumberInput, Radio } from "@mantine/core";
 import { toSentence } from "@/components/forms/to-sentence";
 import type { ExerciseFieldsProps } from "@/components/staff/exercise-fields-props";
 import classes from "@/components/staff/exercise-form.module.css";
-import { LONGEST_MINUTES, PROOF_SCOPES } from "@/lib/plot/exercise-rules";
+import { LONGEST_MINUTES, MOST_ATTEMPTS, PROOF_SCOPES } from "@/lib/plot/exercise-rules";
 
 const PROOF_CHOICES = {
   none: ["Not asked", "Students may note proofs, and nothing is said where there are none."],
@@ -89,6 +89,37 @@ export function DottingFields({ draft, faults, onChange }: ExerciseFieldsProps) 
         />
       </div>
     </fieldset>
+  );
+}
+
+/** How often, in which order and under which names a student meets the stones. */
+export function SittingFields({ draft, faults, onChange }: ExerciseFieldsProps) {
+  const fault = faults.find(({ path }) => path === "attempts");
+  return (
+    <div className={classes.choices}>
+      <NumberInput
+        label="Attempts at each stone"
+        description="Until its debrief is released; the latest counts. A retake for one student is granted on the exercise’s page."
+        min={1}
+        max={MOST_ATTEMPTS}
+        allowDecimal={false}
+        value={draft.attempts}
+        error={fault === undefined ? null : toSentence(fault.message)}
+        onChange={(value) => onChange({ attempts: toNumber(value) })}
+      />
+      <Checkbox
+        label="One after the other"
+        description="Each stone opens once the one before it is handed in."
+        checked={draft.isInOrder}
+        onChange={(event) => onChange({ isInOrder: event.currentTarget.checked })}
+      />
+      <Checkbox
+        label="Hide the labels"
+        description="Students see “Stone 1, 2 …” in place of the labels, each in an order of their own. Cover the labels of the stones themselves; captions of photographs are shown as they are. Adding a stone later may change the numbers."
+        checked={draft.areLabelsHidden}
+        onChange={(event) => onChange({ areLabelsHidden: event.currentTarget.checked })}
+      />
+    </div>
   );
 }
 

@@ -5,6 +5,7 @@ import {
   type ExerciseRules,
   ExerciseRulesSchema,
   LONGEST_MINUTES,
+  MOST_ATTEMPTS,
   PROOF_SCOPES,
 } from "@/lib/plot/exercise-rules";
 import { RubricSchema } from "@/lib/plot/rubric";
@@ -30,6 +31,9 @@ export const ExerciseDraftSchema = z.strictObject({
   burstGapS: numberText,
   /** Empty: no limit. */
   minutesPerStone: numberText,
+  attempts: numberText,
+  isInOrder: z.boolean(),
+  areLabelsHidden: z.boolean(),
   orientation: RubricSchema.shape.orientation,
   /** In the order in which students see them. */
   stoneIds: z.array(z.string()),
@@ -51,7 +55,7 @@ export interface ExerciseInput {
 
 /** Faults of the numbers that the bench goes by. */
 function findRuleFaults(draft: ExerciseDraft): Fault[] {
-  const { isDottingOn, burstDots, burstGapS, minutesPerStone: minutes } = draft;
+  const { isDottingOn, burstDots, burstGapS, minutesPerStone: minutes, attempts } = draft;
   const isWhole = (value: number | "", least: number, most: number) =>
     value !== "" && Number.isInteger(value) && value >= least && value <= most;
   const faults: Fault[] = [];
@@ -60,6 +64,9 @@ function findRuleFaults(draft: ExerciseDraft): Fault[] {
   }
   if (isDottingOn && (burstGapS === "" || burstGapS <= 0 || burstGapS > 60)) {
     faults.push({ path: "burstGapS", message: "more than 0 and at most 60 seconds" });
+  }
+  if (!isWhole(attempts, 1, MOST_ATTEMPTS)) {
+    faults.push({ path: "attempts", message: `a whole number from 1 to ${MOST_ATTEMPTS}` });
   }
   if (minutes !== "" && !isWhole(minutes, 1, LONGEST_MINUTES)) {
     faults.push({
@@ -72,7 +79,7 @@ function findRuleFaults(draft: ExerciseDraft): Fault[] {
 
 /** What the bench asks for. Numbers that are off or empty are the defaults. */
 function toRules(draft: ExerciseDraft): ExerciseRules {
-  const { isDottingOn, burstDots, burstGapS, minutesPerStone, proofs } = draft;
+  const { isDottingOn, burstDots, burstGapS, minutesPerStone, attempts, proofs } = draft;
   return ExerciseRulesSchema.parse({
     preparation: draft.preparation,
     schoolRules: draft.schoolRules.trim(),
@@ -84,6 +91,9 @@ function toRules(draft: ExerciseDraft): ExerciseRules {
       ...(isDottingOn && burstGapS !== "" ? { burstGapMs: Math.round(1000 * burstGapS) } : {}),
     },
     minutesPerStone: minutesPerStone === "" ? null : minutesPerStone,
+    ...(attempts === "" ? {} : { attempts }),
+    isInOrder: draft.isInOrder,
+    areLabelsHidden: draft.areLabelsHidden,
   });
 }
 

@@ -2,7 +2,12 @@
 
 import { Radio, Select, Textarea, TextInput } from "@mantine/core";
 import { toSentence } from "@/components/forms/to-sentence";
-import { DottingFields, ProofFields, TimeLimitField } from "@/components/staff/bench-ask-fields";
+import {
+  DottingFields,
+  ProofFields,
+  SittingFields,
+  TimeLimitField,
+} from "@/components/staff/bench-ask-fields";
 import type { ExerciseDraft } from "@/components/staff/exercise-draft";
 import type { ExerciseFieldsProps } from "@/components/staff/exercise-fields-props";
 import classes from "@/components/staff/exercise-form.module.css";
@@ -147,7 +152,10 @@ export function BenchRuleFields(props: ExerciseFieldsProps) {
       </div>
       <div className={classes.pair}>
         <ProofFields {...props} />
-        <TimeLimitField {...props} />
+        <div className={classes.fields}>
+          <TimeLimitField {...props} />
+          <SittingFields {...props} />
+        </div>
       </div>
       <DottingFields {...props} />
       <Textarea

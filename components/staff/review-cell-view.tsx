@@ -70,6 +70,10 @@ function CellContent({ cell }: { cell: ReviewCell }) {
       {cell.state === "on-the-bench" && (
         <span className={classes.small}>{cell.markCount === 1 ? "1 mark" : `${cell.markCount} marks`}</span>
       )}
+      {cell.retakeOn !== null && <span className={classes.small}>retake on {cell.retakeOn}</span>}
+      {cell.retakeOn === null && cell.attempt > 1 && (
+        <span className={classes.small}>attempt {cell.attempt}</span>
+      )}
       {cell.timedOut && <span className={classes.small}>time ran out</span>}
       {bias !== null && <span className={classes.small}>{bias}</span>}
       {cell.suspectStone !== null && <span className={classes.suspect}>reads like {cell.suspectStone}</span>}

@@ -18,6 +18,9 @@ export function toExerciseDraft({ exercise, notes, rules, rubric, stones }: Revi
     burstDots: rules.dotting.burstDots,
     burstGapS: rules.dotting.burstGapMs / 1000,
     minutesPerStone: rules.minutesPerStone ?? "",
+    attempts: rules.attempts,
+    isInOrder: rules.isInOrder,
+    areLabelsHidden: rules.areLabelsHidden,
     orientation: rubric.orientation,
     stoneIds: stones.map(({ stoneId }) => stoneId),
   };

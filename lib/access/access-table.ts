@@ -45,6 +45,7 @@ export const ACCESS_TABLE = {
   "make-section": rules("never", "never", "any"),
   "enrol-student": rules("never", "taught", "any"),
   "set-exercise": rules("never", "taught", "any"),
+  "preview-exercise": rules("never", "taught", "any"),
   "grant-allowance": rules("never", "taught", "any"),
   "review-exercise": rules("never", "taught", "any"),
   "watch-benches": rules("never", "taught", "any"),

@@ -13,8 +13,9 @@ import { ExerciseTermsSchema, resolveTerms } from "@/lib/plot/exercise-terms";
 import { type ReviewGrid, ReviewGridSchema } from "@/lib/plot/staff-view";
 import { ReferenceSchema } from "@/lib/plot/stone";
 
-function toStones(exercise: ExerciseWithParts, blind: ReadonlyMap<string, string>) {
-  const set = exercise.stones.filter(({ isRetake }) => !isRetake);
+/** The stones that are set for all; those of retakes too, where they are asked for. */
+function toStones(exercise: ExerciseWithParts, blind: ReadonlyMap<string, string>, areRetakesToo: boolean) {
+  const set = exercise.stones.filter(({ isRetake }) => areRetakesToo || !isRetake);
   return set.map(({ id, stone }) => {
     const isBlind = blind.has(stone.id);
     const latest = isBlind ? undefined : stone.references[0];
@@ -41,8 +42,17 @@ async function listStudents(exerciseId: string, sectionId: string, sittings: rea
   const byId = new Map(
     [...enrolments.map(({ student }) => student), ...sittings.map(({ student }) => student)].map(
       ({ id, name }) => {
-        const { extraMinutes = 0, reason = "" } = allowed.get(id) ?? {};
-        return [id, { studentId: id, name, extraMinutes, extraReason: reason }];
+        const own = allowed.get(id);
+        const student = {
+          studentId: id,
+          name,
+          extraMinutes: own?.extraMinutes ?? 0,
+          extraAttempts: own?.extraAttempts ?? 0,
+          dueAt: own?.dueAt?.toISOString() ?? null,
+          closesAt: own?.closesAt?.toISOString() ?? null,
+          extraReason: own?.reason ?? "",
+        };
+        return [id, student];
       },
     ),
   );
@@ -61,16 +71,29 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
   const exercise = found.row;
   const sittings = await database.sitting.findMany({
     where: { exerciseStone: { exerciseId } },
-    orderBy: { attempt: "asc" },
+    orderBy: [{ openedAt: "asc" }, { attempt: "asc" }],
     include: CELL_PARTS,
   });
+  const retakes = await database.retake.findMany({
+    where: { replaces: { exerciseId } },
+    orderBy: { grantedAt: "asc" },
+    select: { studentId: true, exerciseStoneId: true, replacesId: true },
+  });
   const students = await listStudents(exerciseId, exercise.sectionId, sittings);
-  const stones = toStones(exercise, await listBlindStones(viewer));
+  const blind = await listBlindStones(viewer);
+  const stones = toStones(exercise, blind, false);
   const terms = parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms");
   const { scales } = resolveTerms(terms);
   const { rubric, row: rubricRow } = getRubric(exercise.rubrics);
-  // The latest attempt of each student and stone: later ones overwrite.
-  const byPlace = new Map(sittings.map((one) => [`${one.studentId} ${one.exerciseStoneId}`, one]));
+  const replaced = new Map(retakes.map((one) => [`${one.studentId} ${one.exerciseStoneId}`, one.replacesId]));
+  // The latest attempt of each student and stone, on whichever stone a retake of it was: later ones overwrite.
+  const byPlace = new Map(
+    sittings.map((one) => {
+      const place = replaced.get(`${one.studentId} ${one.exerciseStoneId}`) ?? one.exerciseStoneId;
+      return [`${one.studentId} ${place}`, one] as const;
+    }),
+  );
+  const satOn = new Map(toStones(exercise, blind, true).map((one) => [one.exerciseStoneId, one]));
   const open = await database.rescore.findFirst({
     where: { exerciseId, state: { in: ["working", "ready"] } },
     select: { state: true },
@@ -88,15 +111,19 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
     stones,
     students,
     cells: students.flatMap(({ studentId }) =>
-      stones.map(({ exerciseStoneId, clarity, isBlind }) =>
-        toReviewCell(
+      stones.map((stone) => {
+        const { exerciseStoneId } = stone;
+        const sitting = byPlace.get(`${studentId} ${exerciseStoneId}`);
+        const sat = satOn.get(sitting?.exerciseStoneId ?? exerciseStoneId) ?? stone;
+        const cell = toReviewCell(
           { studentId, exerciseStoneId },
-          byPlace.get(`${studentId} ${exerciseStoneId}`),
+          sitting,
           scales,
-          clarity ?? undefined,
-          isBlind,
-        ),
-      ),
+          sat.clarity ?? undefined,
+          sat.isBlind,
+        );
+        return { ...cell, retakeOn: sat === stone || sat.label === stone.label ? null : sat.label };
+      }),
     ),
   });
 }

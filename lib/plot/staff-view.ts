@@ -144,7 +144,12 @@ export const CELL_STATES = ["not-begun", "on-the-bench", "scoring", "scored", "r
 export const ReviewCellSchema = z.strictObject({
   studentId: z.string(),
   exerciseStoneId: z.string(),
+  /** Of the latest attempt. */
   sittingId: z.string().nullable(),
+  /** Which attempt on its stone that is; 0 before the first. */
+  attempt: z.int(),
+  /** The other stone that it was sat on in place of this one, as a retake. */
+  retakeOn: z.string().nullable(),
   state: z.enum(CELL_STATES),
   markCount: z.int(),
   total: z.number().nullable(),
@@ -187,6 +192,12 @@ export const ReviewGridSchema = z.strictObject({
       name: z.string(),
       /** Beyond the exercise's own time limit. */
       extraMinutes: z.int(),
+      /** Of each stone, beyond the exercise's own number. */
+      extraAttempts: z.int(),
+      /** In place of the exercise's own dates; null: as everybody's. */
+      dueAt: instant.nullable(),
+      closesAt: instant.nullable(),
+      /** Of the latest of these; for staff alone. */
       extraReason: z.string(),
     }),
   ),

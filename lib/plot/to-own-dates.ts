@@ -18,7 +18,7 @@ export function toOwnDates(
   allowance: DateAllowance | undefined,
 ): ExerciseDates {
   const ownDueAt = latest(allowance?.dueAt ?? dueAt, dueAt);
-  const ownClosesAt =
-    closesAt === null ? null : latest(latest(allowance?.closesAt ?? closesAt, closesAt), ownDueAt);
-  return { opensAt, dueAt: ownDueAt, closesAt: ownClosesAt };
+  if (closesAt === null || allowance === undefined) return { opensAt, dueAt: ownDueAt, closesAt };
+  const later = [allowance.closesAt, allowance.dueAt].flatMap((one) => one ?? []);
+  return { opensAt, dueAt: ownDueAt, closesAt: later.reduce(latest, closesAt) };
 }

@@ -4,6 +4,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { rankDifficulty } from "@/lib/agreement/rank-difficulty";
 import { isDefined } from "@/lib/agreement/statistic";
 import { getDatabase } from "@/lib/data/store/database";
+import { listBlindStones, requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { getRetakeGround } from "@/lib/data/store/find-retake-ground";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { parseInput } from "@/lib/plot/parse-input";
@@ -43,7 +44,7 @@ async function measureDifficulties(trayId: string): Promise<Map<string, number>>
 
 /**
  * The stones of the same tray that a student could sit in place of one they handed in, the nearest in difficulty first,
- * each with why; none that is set for them anyway or that they have sat. Throws AppError `not-allowed`, `not-found`, or
+ * each with why; none that is set for them anyway or that they have sat; none that the viewer is reading blind. Throws AppError `not-allowed`, `not-found`, or
  * `conflict` where the student has not handed the stone in.
  */
 export async function listRetakeStones(
@@ -57,7 +58,9 @@ export async function listRetakeStones(
     viewer,
     parseInput(InputSchema, input),
   );
+  await requireUnblinded(viewer, [place.stoneId]);
   const taken = new Set([
+    ...(await listBlindStones(viewer)).keys(),
     ...exercise.stones.filter(({ isRetake }) => !isRetake).map(({ stoneId }) => stoneId),
     ...sittings.map(({ exerciseStone }) => exerciseStone.stoneId),
   ]);

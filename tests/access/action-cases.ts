@@ -71,6 +71,35 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
     call: ({ exerciseId, ada }) =>
       exercises.grantExtraTimeAction(exerciseId, { studentId: ada.userId, extraMinutes: 5, reason: "" }),
   },
+  "(staff)/exercises grantExtensionAction": {
+    allowed: theirs,
+    call: ({ exerciseId, ada }) =>
+      exercises.grantExtensionAction(exerciseId, {
+        studentId: ada.userId,
+        dueAt: null,
+        closesAt: null,
+        extraAttempts: 1,
+        reason: "",
+      }),
+  },
+  "(staff)/exercises listRetakeStonesAction": {
+    allowed: theirs,
+    call: ({ exerciseId, exerciseStoneIds, ada }) =>
+      exercises.listRetakeStonesAction(exerciseId, {
+        studentId: ada.userId,
+        exerciseStoneId: exerciseStoneIds[0],
+      }),
+  },
+  "(staff)/exercises grantRetakeAction": {
+    allowed: theirs,
+    call: ({ exerciseId, exerciseStoneIds, ada }) =>
+      exercises.grantRetakeAction(exerciseId, {
+        studentId: ada.userId,
+        exerciseStoneId: exerciseStoneIds[0],
+        stoneId: null,
+        reason: "",
+      }),
+  },
   "(staff)/exercises saveRubricAction": {
     allowed: theirs,
     call: ({ exerciseId }) =>

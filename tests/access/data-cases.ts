@@ -36,6 +36,7 @@ import { listTouchedExercises } from "@/lib/data/list-touched-exercises";
 import { listTrail } from "@/lib/data/list-trail";
 import { listTrays } from "@/lib/data/list-trays";
 import { listWatch } from "@/lib/data/list-watch";
+import { previewBench, previewMyExercise } from "@/lib/data/preview-exercise";
 import { toStoneCode } from "@/lib/plot/stone-code";
 import { type AccessCase, makeCase } from "@/tests/access/access-case";
 
@@ -56,6 +57,12 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
   "get-bench getBench": makeCase(owner, (viewer, { adaOnBench }) => getBench(viewer, adaOnBench)),
   // Scored and not released: its student is told that there is none.
   "get-debrief getDebrief": makeCase(teaching, (viewer, { adaScored }) => getDebrief(viewer, adaScored)),
+  "preview-exercise previewMyExercise": makeCase(teaching, (viewer, { exerciseId }) =>
+    previewMyExercise(viewer, exerciseId),
+  ),
+  "preview-exercise previewBench": makeCase(teaching, (viewer, { exerciseId, exerciseStoneIds }) =>
+    previewBench(viewer, exerciseId, exerciseStoneIds[0]),
+  ),
   "list-trays listTrays": makeCase(staff, (viewer) => listTrays(viewer), lists),
   "get-tray getTray": makeCase(staff, (viewer, { trayId }) => getTray(viewer, trayId)),
   "get-stone getStone": makeCase(staff, (viewer, { stoneIds }) => getStone(viewer, stoneIds[0])),

@@ -5,12 +5,16 @@ import { z } from "zod";
 import { type ActionResult, toActionResult } from "@/components/forms/action-result";
 import { requireViewer } from "@/lib/data/require-viewer";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
+import type { RankedStone } from "@/lib/plot/rank-retake-stones";
 import { RubricSchema } from "@/lib/plot/rubric";
 import { applyRescore } from "@/lib/workflows/apply-rescore";
 import { createExercise } from "@/lib/workflows/create-exercise";
 import { discardRescore } from "@/lib/workflows/discard-rescore";
 import { duplicateExercise } from "@/lib/workflows/duplicate-exercise";
+import { grantExtension } from "@/lib/workflows/grant-extension";
 import { grantExtraTime } from "@/lib/workflows/grant-extra-time";
+import { grantRetake } from "@/lib/workflows/grant-retake";
+import { listRetakeStones } from "@/lib/workflows/list-retake-stones";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveRubric } from "@/lib/workflows/save-rubric";
@@ -43,6 +47,20 @@ const ExtraTimeSchema = z.strictObject({
   reason: z.string(),
 });
 const SittingIdsSchema = z.array(z.string()).min(1).max(20_000);
+
+const ExtensionSchema = z.strictObject({
+  studentId: z.string(),
+  dueAt: z.iso.datetime().nullable(),
+  closesAt: z.iso.datetime().nullable(),
+  extraAttempts: z.int(),
+  reason: z.string(),
+});
+const RetakePlaceSchema = z.strictObject({ studentId: z.string(), exerciseStoneId: z.string() });
+const RetakeSchema = z.strictObject({
+  ...RetakePlaceSchema.shape,
+  stoneId: z.string().nullable(),
+  reason: z.string(),
+});
 
 export async function createExerciseAction(input: unknown): Promise<ActionResult<{ exerciseId: string }>> {
   return toActionResult(async () => {
@@ -113,6 +131,37 @@ export async function grantExtraTimeAction(exerciseId: string, input: unknown): 
       exerciseId: z.string().parse(exerciseId),
       ...ExtraTimeSchema.parse(input),
     });
+    revalidatePath(`/exercises/${exerciseId}`, "layout");
+    return undefined;
+  });
+}
+
+export async function grantExtensionAction(exerciseId: string, input: unknown): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    const extension = ExtensionSchema.parse(input);
+    await grantExtension(viewer, { exerciseId: z.string().parse(exerciseId), ...extension });
+    revalidatePath(`/exercises/${exerciseId}`, "layout");
+    return undefined;
+  });
+}
+
+export async function listRetakeStonesAction(
+  exerciseId: string,
+  input: unknown,
+): Promise<ActionResult<RankedStone[]>> {
+  return toActionResult(async () =>
+    listRetakeStones(await requireViewer(), {
+      exerciseId: z.string().parse(exerciseId),
+      ...RetakePlaceSchema.parse(input),
+    }),
+  );
+}
+
+export async function grantRetakeAction(exerciseId: string, input: unknown): Promise<ActionResult> {
+  return toActionResult(async () => {
+    const viewer = await requireViewer();
+    await grantRetake(viewer, { exerciseId: z.string().parse(exerciseId), ...RetakeSchema.parse(input) });
     revalidatePath(`/exercises/${exerciseId}`, "layout");
     return undefined;
   });

@@ -46,11 +46,12 @@ export function toReviewCell(
   scales: Scales,
   referenceClarity: string | undefined,
   isKeptBack = false,
-): ReviewCell {
+): Omit<ReviewCell, "retakeOn"> {
   const current = sitting?.handIn?.results[0];
   const empty = {
     ...at,
     sittingId: sitting?.id ?? null,
+    attempt: sitting?.attempt ?? 0,
     markCount: sitting?.markCount ?? 0,
     total: null,
     found: 0,

@@ -21,6 +21,8 @@ const cell = (studentId: string, exerciseStoneId: string, more: Partial<ReviewCe
   found: 0,
   overlooked: 0,
   straysByCause: {},
+  attempt: 1,
+  retakeOn: null,
   clarityBias: null,
   suspectStone: null,
   timedOut: false,
@@ -32,7 +34,7 @@ const scored = (sittingId: string, total: number): Partial<ReviewCell> => ({
   state: "scored",
 });
 
-const NO_EXTRA = { extraMinutes: 0, extraReason: "" };
+const NO_EXTRA = { extraMinutes: 0, extraAttempts: 0, dueAt: null, closesAt: null, extraReason: "" };
 const AT = "2026-11-25T09:00:00.000Z";
 const GRID: ReviewGrid = ReviewGridSchema.parse({
   exercise: {
@@ -57,8 +59,8 @@ const GRID: ReviewGrid = ReviewGridSchema.parse({
   older: { results: 0, byReference: 0, byBody: 0, byRubric: 0, released: 0 },
   openRescore: null,
   stones: [
-    { exerciseStoneId: "x1", stoneId: "1", label: "A-01", clarity: "VS1" },
-    { exerciseStoneId: "x2", stoneId: "2", label: "A-02", clarity: null },
+    { exerciseStoneId: "x1", stoneId: "1", label: "A-01", clarity: "VS1", isBlind: false },
+    { exerciseStoneId: "x2", stoneId: "2", label: "A-02", clarity: null, isBlind: false },
   ],
   students: [
     { studentId: "u1", name: "Wren", ...NO_EXTRA },

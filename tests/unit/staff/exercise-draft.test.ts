@@ -17,6 +17,9 @@ const DRAFT: ExerciseDraft = {
   burstDots: 6,
   burstGapS: 1.5,
   minutesPerStone: "",
+  attempts: 1,
+  isInOrder: false,
+  areLabelsHidden: false,
   orientation: "free",
   stoneIds: ["b", "a"],
 };
@@ -57,7 +60,9 @@ describe("an exercise's draft", () => {
   });
 
   it("is sent with what the bench asks for", () => {
-    const draft = { ...DRAFT, proofs: "dots", areProofsRequired: true, minutesPerStone: 20, burstGapS: 0.8 };
+    const order = { attempts: 3, isInOrder: true, areLabelsHidden: true };
+    const bench = { proofs: "dots", areProofsRequired: true, minutesPerStone: 20, burstGapS: 0.8 };
+    const draft = { ...DRAFT, ...order, ...bench };
     expect(toExerciseInput(draft as ExerciseDraft).rules).toEqual({
       preparation: "asked",
       schoolRules: "Ask first.",
@@ -65,6 +70,9 @@ describe("an exercise's draft", () => {
       areProofsRequired: true,
       dotting: { isOn: true, burstDots: 6, burstGapMs: 800 },
       minutesPerStone: 20,
+      attempts: 3,
+      isInOrder: true,
+      areLabelsHidden: true,
     });
     expect(toExerciseInput({ ...DRAFT, areProofsRequired: true }).rules.areProofsRequired).toBe(false);
   });

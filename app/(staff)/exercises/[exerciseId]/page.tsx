@@ -1,12 +1,16 @@
 import type { Metadata } from "next";
 import {
+  grantExtensionAction,
   grantExtraTimeAction,
+  grantRetakeAction,
+  listRetakeStonesAction,
   releaseDebriefsAction,
   withdrawReleaseAction,
 } from "@/app/(staff)/exercises/actions";
 import { getScoredGrid } from "@/app/(staff)/exercises/get-scored-grid";
 import { getForPage } from "@/app/get-for-page";
 import { PaperMenu } from "@/components/paper/paper-menu";
+import { Allowances } from "@/components/staff/allowances";
 import { ExerciseFacts } from "@/components/staff/exercise-facts";
 import { ExportMenu } from "@/components/staff/export-menu";
 import { ExtraTime } from "@/components/staff/extra-time";
@@ -36,6 +40,9 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
             <LinkButton href={`/exercises/${exerciseId}/watch`} variant="outline">
               Watch
             </LinkButton>
+            <LinkButton href={`/exercises/${exerciseId}/preview`} variant="outline">
+              Preview as a student
+            </LinkButton>
             <PaperMenu label="Worksheets" address={`/api/exercises/${exerciseId}/worksheets.pdf`} />
             <LinkButton href={`/exercises/${exerciseId}/rubric`} variant="outline">
               Rubric
@@ -60,6 +67,14 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
             grid={grid}
             release={releaseDebriefsAction.bind(null, exerciseId)}
             withdraw={withdrawReleaseAction.bind(null, exerciseId)}
+          />
+        )}
+        {grid.students.length > 0 && (
+          <Allowances
+            grid={grid}
+            extend={grantExtensionAction.bind(null, exerciseId)}
+            listRetakeStones={listRetakeStonesAction.bind(null, exerciseId)}
+            grantRetake={grantRetakeAction.bind(null, exerciseId)}
           />
         )}
         {grid.rules.minutesPerStone !== null && grid.students.length > 0 && (

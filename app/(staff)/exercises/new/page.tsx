@@ -35,6 +35,9 @@ function createDraft(sectionId: string): ExerciseDraft {
     burstDots: DEFAULT_RULES.dotting.burstDots,
     burstGapS: DEFAULT_RULES.dotting.burstGapMs / 1000,
     minutesPerStone: "",
+    attempts: 1,
+    isInOrder: false,
+    areLabelsHidden: false,
     orientation: DEFAULT_RUBRIC.orientation,
     stoneIds: [],
   };
