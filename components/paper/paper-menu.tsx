@@ -8,10 +8,12 @@ export interface PaperMenuProps extends ButtonProps {
   label: string;
   /** Of the PDF; the paper is added as `?paper=`. */
   address: string;
+  /** What else the address says. */
+  query?: Readonly<Record<string, string>>;
 }
 
 /** A PDF to be had on either paper. */
-export function PaperMenu({ label, address, ...button }: PaperMenuProps) {
+export function PaperMenu({ label, address, query = {}, ...button }: PaperMenuProps) {
   return (
     <Menu position="bottom-end" withinPortal>
       <Menu.Target>
@@ -24,7 +26,7 @@ export function PaperMenu({ label, address, ...button }: PaperMenuProps) {
           <Menu.Item
             key={size}
             component="a"
-            href={`${address}?paper=${size}`}
+            href={`${address}?${new URLSearchParams({ ...query, paper: size })}`}
             target="_blank"
             rel="noopener"
           >

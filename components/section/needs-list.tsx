@@ -3,7 +3,8 @@ import classes from "@/components/section/needs-list.module.css";
 import { EmptyState } from "@/components/ui/empty-state";
 import { NEED_KINDS, NEED_RULES, type NeedKind, type StudentNeed } from "@/lib/agreement/find-needs";
 
-const NEED_WORDS: Readonly<Record<NeedKind, string>> = {
+/** What is said of a student in a few words. */
+export const NEED_WORDS: Readonly<Record<NeedKind, string>> = {
   overlooks: "overlooks much",
   strays: "draws what is not there",
   harsh: "grades harshly",

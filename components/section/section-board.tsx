@@ -1,5 +1,5 @@
-import { toBiasWords, toNumberWords, toPercent } from "@/components/charts/to-figure-words";
 import { HeadlineFigures } from "@/components/section/headline-figures";
+import { listHeadlines } from "@/components/section/list-headlines";
 import { NeedsList } from "@/components/section/needs-list";
 import classes from "@/components/section/section-board.module.css";
 import { SectionGrades } from "@/components/section/section-grades";
@@ -7,7 +7,7 @@ import { SectionMarks } from "@/components/section/section-marks";
 import { SectionScale } from "@/components/section/section-scale";
 import { type SectionStudentRow, SectionStudentsTable } from "@/components/section/section-students-table";
 import type { SectionReport } from "@/lib/agreement/section-report";
-import { isDefined, type Quantity, toUndefined } from "@/lib/agreement/statistic";
+import { isDefined, type Quantity } from "@/lib/agreement/statistic";
 
 const find = (quantity: Quantity | undefined, factor = 1) =>
   quantity !== undefined && isDefined(quantity) ? quantity.value * factor : null;
@@ -30,42 +30,10 @@ function toStudentRows({ students }: SectionReport): SectionStudentRow[] {
 
 /** A section's report: the headline, who needs a word, then grades, marks and the common scale. */
 export function SectionBoard({ report }: { report: SectionReport }) {
-  const { rates, clusters, sectionId, needs } = report;
-  const clarity = rates.grades.clarity;
-  const nothing = toUndefined("no clarity grade was given yet");
-  const marks = rates.characteristics.reduce((sum, { reference }) => sum + reference, 0);
+  const { sectionId, needs } = report;
   return (
     <div className={classes.root}>
-      <HeadlineFigures
-        figures={[
-          {
-            label: "Clarity exact",
-            statistic: clusters.exact,
-            format: toPercent,
-            basis: `${clarity?.graded ?? 0} grades`,
-          },
-          { label: "Within one step", statistic: clusters.withinOne, format: toPercent },
-          {
-            label: "Clarity bias",
-            statistic: clarity?.bias ?? nothing,
-            format: (value) => toNumberWords(value, 1),
-            words: toBiasWords(clarity?.bias ?? nothing),
-            basis: "steps of the scale",
-          },
-          {
-            label: "Reference marks found",
-            statistic: clusters.detection,
-            format: toPercent,
-            basis: `${marks} seen`,
-          },
-          {
-            label: "Strays on a stone",
-            statistic: rates.straysPerPlot,
-            format: (value) => toNumberWords(value, 1),
-            basis: `${rates.plots} plots`,
-          },
-        ]}
-      />
+      <HeadlineFigures figures={listHeadlines(report)} />
       <NeedsList sectionId={sectionId} needs={needs} />
       <SectionGrades report={report} />
       <SectionMarks report={report} />

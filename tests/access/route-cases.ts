@@ -7,6 +7,7 @@ import * as photo from "@/app/api/photos/[photoId]/[size]/route";
 import * as gradebook from "@/app/api/sections/[sectionId]/gradebook.csv/route";
 import * as items from "@/app/api/sections/[sectionId]/items.csv/route";
 import * as oneRoster from "@/app/api/sections/[sectionId]/oneroster.zip/route";
+import * as sectionReport from "@/app/api/sections/[sectionId]/report.pdf/route";
 import * as claim from "@/app/api/sittings/[sittingId]/claim/route";
 import * as debrief from "@/app/api/sittings/[sittingId]/debrief.pdf/route";
 import * as events from "@/app/api/sittings/[sittingId]/events/route";
@@ -138,6 +139,10 @@ export const ROUTE_CASES: Readonly<Record<string, RouteCase>> = {
   "GET sections/[sectionId]/items.csv": {
     statuses: teaching,
     call: ({ sectionId }) => items.GET(get(), section(sectionId)),
+  },
+  "GET sections/[sectionId]/report.pdf": {
+    statuses: teaching,
+    call: ({ sectionId }) => sectionReport.GET(get(), section(sectionId)),
   },
   "GET sections/[sectionId]/oneroster.zip": {
     statuses: teaching,

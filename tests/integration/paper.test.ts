@@ -2,6 +2,7 @@
 import { inflateSync } from "node:zlib";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import * as worksheetsRoute from "@/app/api/exercises/[exerciseId]/worksheets.pdf/route";
+import * as reportRoute from "@/app/api/sections/[sectionId]/report.pdf/route";
 import * as debriefRoute from "@/app/api/sittings/[sittingId]/debrief.pdf/route";
 import { getWorksheets } from "@/lib/data/get-worksheets";
 import { getDatabase } from "@/lib/data/store/database";
@@ -91,6 +92,29 @@ describe("worksheets", () => {
     expect((await sheets("a4")).status).toBe(410);
     await beSignedIn(school.iris);
     expect((await sheets("a4")).status).toBe(200);
+  });
+});
+
+describe("a section's report", () => {
+  const report = (paper: "a4" | "letter", query = "") =>
+    reportRoute.GET(new Request(`http://localhost/report.pdf?paper=${paper}${query}`), {
+      params: Promise.resolve({ sectionId: school.sectionId }),
+    });
+
+  it.each([
+    ["a4", "0,0,595,842"],
+    ["letter", "0,0,612,792"],
+  ] as const)("on %s is had by who teaches the section, and by nobody else", async (paper, box) => {
+    await beSignedIn(school.iris);
+    const answer = await report(paper, `&exercise=${school.exerciseId}`);
+    expect(answer.status).toBe(200);
+    const text = unpack(new Uint8Array(await answer.arrayBuffer()));
+    expect(countPages(text)).toBeGreaterThan(0);
+    expect(new Set(listSizes(text).map(String))).toEqual(new Set([box]));
+    await beSignedIn(school.otto);
+    expect((await report(paper)).status).toBe(404);
+    await beSignedIn(school.ada);
+    expect((await report(paper)).status).toBe(404);
   });
 });
 

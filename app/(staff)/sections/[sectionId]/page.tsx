@@ -1,8 +1,11 @@
 import type { Metadata } from "next";
+import { createLinksAction } from "@/app/(staff)/people/actions";
 import { getForPage } from "@/app/get-for-page";
+import { PaperMenu } from "@/components/paper/paper-menu";
 import { ExerciseFilter } from "@/components/section/exercise-filter";
 import { SectionBoard } from "@/components/section/section-board";
 import { SectionExports } from "@/components/section/section-exports";
+import { SectionLinks } from "@/components/section/section-links";
 import { EmptyState } from "@/components/ui/empty-state";
 import { LinkButton } from "@/components/ui/link-button";
 import { PageHeader } from "@/components/ui/page-header";
@@ -36,6 +39,14 @@ export default async function SectionPage({ params, searchParams }: SectionPageP
         actions={
           <>
             <ExerciseFilter exercises={report.exercises} shown={exerciseId ?? null} />
+            {report.rates.plots > 0 && (
+              <PaperMenu
+                label="Report"
+                address={`/api/sections/${sectionId}/report.pdf`}
+                {...(exerciseId === undefined ? {} : { query: { exercise: exerciseId } })}
+              />
+            )}
+            <SectionLinks students={report.students} createLinks={createLinksAction} />
             <SectionExports sectionId={sectionId} />
           </>
         }
