@@ -14,8 +14,9 @@ import {
   toGradeMixUpWords,
   toStrayWords,
 } from "@/components/section/section-words";
+import { toCharacteristicConfusion } from "@/lib/agreement/confusion-table";
 import type { SectionReport } from "@/lib/agreement/section-report";
-import { isDefined, type Quantity, type Statistic } from "@/lib/agreement/statistic";
+import { isDefined, type Quantity, type Statistic, toUndefined } from "@/lib/agreement/statistic";
 import { getCount } from "@/lib/agreement/tally";
 import { toCharacteristicLabel } from "@/lib/plot/characteristic";
 
@@ -70,17 +71,20 @@ function Grades({ report }: { report: SectionReport }) {
   );
 }
 
-function Characteristics({ report: { rates } }: { report: SectionReport }) {
+function Characteristics({ report: { rates, clusters } }: { report: SectionReport }) {
+  const confusion = toCharacteristicConfusion(
+    Object.fromEntries(rates.characteristics.map((own) => [own.characteristic, own])),
+  );
   const seen = rates.characteristics.filter(({ reference }) => reference > 0);
   const labelled = seen.map((row) => ({
     label: toCharacteristicLabel(row.characteristic),
-    statistic: row.detection,
+    statistic: clusters.characteristics[row.characteristic] ?? toUndefined("no reference mark"),
     row,
   }));
   return (
     <PaperTable
       title="Reference marks found, by characteristic"
-      lead={`${toDetectionWords(labelled)} ${toCharacteristicMixUpWords(rates.confusion, toCharacteristicLabel)}`}
+      lead={`${toDetectionWords(labelled)} ${toCharacteristicMixUpWords(confusion, toCharacteristicLabel)}`}
       columns={[
         { head: "Characteristic", share: 3 },
         { head: "Found", share: 1, isNumber: true },
