@@ -3,7 +3,12 @@ import { requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { noteWork } from "@/lib/data/store/bench-presence";
 import { runInTransaction } from "@/lib/data/store/database";
-import { requireOwnSitting, requireStillOpen, requireWriter } from "@/lib/data/store/require-own-sitting";
+import {
+  requireOwnSitting,
+  requireStillOpen,
+  requireWriter,
+  toOpenness,
+} from "@/lib/data/store/require-own-sitting";
 import { writeTrail } from "@/lib/data/store/write-trail";
 import { parseInput } from "@/lib/plot/parse-input";
 import { WriterIdSchema } from "@/lib/plot/writer-id";
@@ -28,7 +33,7 @@ export async function claimBench(
   await followClock();
   const claimed = await runInTransaction(async (transaction) => {
     const row = await requireOwnSitting(transaction, viewer, sittingId);
-    requireStillOpen(row);
+    requireStillOpen(toOpenness(row));
     if (row.writerId !== null && !takeOver) requireWriter(row, writerId);
     if (row.writerId !== writerId) {
       await transaction.sitting.update({ where: { id: sittingId }, data: { writerId } });

@@ -5,7 +5,12 @@ import { AppError } from "@/lib/base/app-error";
 import { runInTransaction } from "@/lib/data/store/database";
 import type { SittingRow } from "@/lib/data/store/find-sitting";
 import { parseColumn } from "@/lib/data/store/parse-column";
-import { requireOwnSitting, requireStillOpen, requireWriter } from "@/lib/data/store/require-own-sitting";
+import {
+  requireOwnSitting,
+  requireStillOpen,
+  requireWriter,
+  toOpenness,
+} from "@/lib/data/store/require-own-sitting";
 import { announceSittings } from "@/lib/data/store/watch-bus";
 import { type ExerciseRules, ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ExerciseTermsSchema, resolveTerms } from "@/lib/plot/exercise-terms";
@@ -62,7 +67,7 @@ function requireProofs(row: SittingRow, rules: ExerciseRules, { plot }: State): 
 
 /** Refuses what stands against handing in of the student's own will. */
 function requireComplete(row: SittingRow, writerId: string, lastSeq: number): void {
-  requireStillOpen(row);
+  requireStillOpen(toOpenness(row));
   if (row.writerId !== null) requireWriter(row, writerId);
   if (row.lastSeq !== lastSeq) {
     throw new AppError(

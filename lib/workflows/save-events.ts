@@ -1,14 +1,17 @@
 import { isDeepStrictEqual } from "node:util";
 import { z } from "zod";
-import { requireRole } from "@/lib/access/require-access";
+import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { AppError, type Fault } from "@/lib/base/app-error";
 import { noteWork } from "@/lib/data/store/bench-presence";
-import { runInTransaction, type Transaction } from "@/lib/data/store/database";
-import type { SittingRow } from "@/lib/data/store/find-sitting";
+import type { Transaction } from "@/lib/data/store/database";
+import { findSittingToSave, type SittingToSave } from "@/lib/data/store/find-sitting-to-save";
+import { insertRows } from "@/lib/data/store/insert-rows";
 import { parseColumn } from "@/lib/data/store/parse-column";
-import { requireOwnSitting, requireStillOpen, requireWriter } from "@/lib/data/store/require-own-sitting";
+import { requireStillOpen, requireWriter } from "@/lib/data/store/require-own-sitting";
+import { runTogether } from "@/lib/data/store/run-together";
 import { toColumn } from "@/lib/data/store/to-column";
+import { updateRow } from "@/lib/data/store/update-row";
 import { announceSittings } from "@/lib/data/store/watch-bus";
 import { ExerciseTermsSchema, resolveTerms } from "@/lib/plot/exercise-terms";
 import { findPlotFaults, findSolid } from "@/lib/plot/find-plot-faults";
@@ -73,10 +76,9 @@ function requireUnbroken(events: readonly SittingEvent[], lastSeq: number): void
 }
 
 /** Faults of what the events put, by the stone, its scales and its characteristics. */
-function findEventFaults(events: readonly SittingEvent[], row: SittingRow): Fault[] {
-  const { exercise, stone } = row.exerciseStone;
-  const terms = resolveTerms(parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms"));
-  const { solid } = findSolid(parseColumn(StoneBodySchema, stone.body, "Stone.body"), "stone");
+function findEventFaults(events: readonly SittingEvent[], row: SittingToSave): Fault[] {
+  const terms = resolveTerms(parseColumn(ExerciseTermsSchema, row.terms, "Exercise.terms"));
+  const { solid } = findSolid(parseColumn(StoneBodySchema, row.body, "Stone.body"), "stone");
   return events.flatMap((event, index) => {
     const path = `events[${index}]`;
     if (event.kind === "marks") {
@@ -93,7 +95,8 @@ function findEventFaults(events: readonly SittingEvent[], row: SittingRow): Faul
 
 async function appendEvents(
   transaction: Transaction,
-  row: SittingRow,
+  row: SittingToSave,
+  writerId: string,
   events: readonly SittingEvent[],
 ): Promise<number> {
   const before = parseColumn(SittingStateSchema, row.state, "Sitting.state") as SittingState;
@@ -104,24 +107,24 @@ async function appendEvents(
   }
   if (faults.length > 0) throw new AppError("bad-input", "These steps do not fit the stone.", faults);
   const now = new Date();
-  await transaction.sittingEvent.createMany({
-    data: events.map((event) => ({
+  await insertRows(
+    transaction,
+    "SittingEvent",
+    events.map((event) => ({
       sittingId: row.id,
       seq: event.seq,
       kind: event.kind,
       atMs: event.atMs,
-      body: toColumn(SittingEventSchema, event),
+      body: JSON.stringify(toColumn(SittingEventSchema, event)),
       receivedAt: now,
     })),
-  });
-  await transaction.sitting.update({
-    where: { id: row.id },
-    data: {
-      lastSeq: after.lastSeq,
-      lastEventAt: now,
-      markCount: after.plot.marks.length,
-      state: toColumn(SittingStateSchema, after as z.input<typeof SittingStateSchema>),
-    },
+  );
+  await updateRow(transaction, "Sitting", row.id, {
+    writerId,
+    lastSeq: after.lastSeq,
+    lastEventAt: now,
+    markCount: after.plot.marks.length,
+    state: JSON.stringify(toColumn(SittingStateSchema, after as z.input<typeof SittingStateSchema>)),
   });
   return after.lastSeq;
 }
@@ -140,8 +143,8 @@ export async function saveEvents(
   const { sittingId, writerId, events } = parseInput(InputSchema, input);
   const ordered = [...events].sort((a, b) => a.seq - b.seq);
   await followClock();
-  const saved = await runInTransaction(async (transaction) => {
-    const row = await requireOwnSitting(transaction, viewer, sittingId);
+  const saved = await runTogether(async (transaction) => {
+    const { row } = requireAccess(viewer, "write-bench", await findSittingToSave(transaction, sittingId));
     const endsAt = row.endsAt?.toISOString() ?? null;
     const again = ordered.filter(({ seq }) => seq <= row.lastSeq);
     const fresh = ordered.filter(({ seq }) => seq > row.lastSeq);
@@ -149,11 +152,9 @@ export async function saveEvents(
     // What is saved is acknowledged even when nothing more is taken.
     if (fresh.length === 0) return { lastSeq: row.lastSeq, endsAt };
     requireStillOpen(row, Math.max(...fresh.map(({ atMs }) => atMs)));
-    if (row.writerId === null) {
-      await transaction.sitting.update({ where: { id: sittingId }, data: { writerId } });
-    } else requireWriter(row, writerId);
+    if (row.writerId !== null) requireWriter(row, writerId);
     requireUnbroken(fresh, row.lastSeq);
-    return { lastSeq: await appendEvents(transaction, row, fresh), endsAt };
+    return { lastSeq: await appendEvents(transaction, row, writerId, fresh), endsAt };
   });
   noteWork(sittingId);
   announceSittings(sittingId);

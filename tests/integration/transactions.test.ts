@@ -3,6 +3,7 @@ import { spawn } from "node:child_process";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { getDatabase, runInTransaction } from "@/lib/data/store/database";
+import { runTogether } from "@/lib/data/store/run-together";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
 import { makePerson } from "@/tests/support/school";
 
@@ -76,5 +77,43 @@ describe("transactions", () => {
     await expect(
       getDatabase().enrolment.create({ data: { sectionId: "none", studentId: "none" } }),
     ).rejects.toMatchObject({ code: "P2003" });
+  });
+});
+
+describe("work that shares a transaction", () => {
+  /** As `countUp`, and then throws where it is told to. */
+  const countTogether = (isBad: boolean) =>
+    runTogether(async (transaction) => {
+      const user = await transaction.user.findUniqueOrThrow({ where: { id: userId } });
+      const sessionEpoch = user.sessionEpoch + 1;
+      await transaction.user.update({ where: { id: userId }, data: { sessionEpoch } });
+      if (isBad) throw new Error("half way");
+      return sessionEpoch;
+    });
+
+  it("takes back what threw and keeps the rest, each answered for itself and in order", async () => {
+    const before = await count();
+    const answers = await Promise.allSettled(
+      Array.from({ length: 100 }, (_, index) => countTogether(index % 3 === 1)),
+    );
+    const kept = answers.flatMap((answer) => (answer.status === "fulfilled" ? [answer.value] : []));
+    expect(kept).toEqual(Array.from({ length: 67 }, (_, index) => before + 1 + index));
+    expect(answers.filter(({ status }) => status === "rejected")).toHaveLength(33);
+    expect(await count()).toBe(before + 67);
+  });
+
+  it("takes turns with other transactions", async () => {
+    const before = await count();
+    await Promise.all(
+      Array.from({ length: 30 }, (_, index) => (index % 2 ? countUp() : countTogether(false))),
+    );
+    expect(await count()).toBe(before + 30);
+  });
+
+  it("answers nothing before it is on disk", async () => {
+    const before = await count();
+    const seen = await Promise.all(Array.from({ length: 5 }, () => countTogether(false).then(() => count())));
+    for (const one of seen) expect(one).toBeGreaterThan(before);
+    expect(Math.max(...seen)).toBe(before + 5);
   });
 });

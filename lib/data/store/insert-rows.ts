@@ -1,19 +1,12 @@
 import type { Transaction } from "@/lib/data/store/database";
-
-type Value = string | number | boolean | Date | null;
+import { toStored, type Value } from "@/lib/data/store/to-stored";
 
 /** So many rows go into one statement: SQLite takes 32,766 values in one. */
 const ROWS_AT_ONCE = 250;
 
-/** A value as the driver writes it, so that rows written either way compare and sort alike. */
-function toStored(value: Value): string | number | null {
-  if (value instanceof Date) return value.toISOString().replace("Z", "+00:00");
-  return typeof value === "boolean" ? Number(value) : value;
-}
-
 /**
- * Writes many rows of one table past the client, which takes several times as long for bulk: for filling a database of
- * its own with invented data. Every row has the same columns, all of the table's required ones; JSON is given as text.
+ * Writes rows of one table past the client, which takes several times as long: for what is written many times a second, and
+ * for bulk. Every row has the same columns, all of the table's required ones; JSON is given as text.
  * The names are the caller's constants, never input.
  */
 export async function insertRows(
