@@ -5,7 +5,7 @@ import { listWatch } from "@/lib/data/list-watch";
 import { listWatched } from "@/lib/data/store/list-watched";
 import type { WatchedRow } from "@/lib/data/store/to-watch-row";
 import { listenForSittings } from "@/lib/data/store/watch-bus";
-import { type Watch, type WatchChange, WatchChangeSchema } from "@/lib/plot/watch-view";
+import type { Watch, WatchChange } from "@/lib/plot/watch-view";
 
 /** What somebody who watches is told: everything, or what became different. */
 export type WatchWord =
@@ -50,8 +50,8 @@ function tellChange(follower: Follower, ids: ReadonlySet<string>, byId: Map<stri
   const kept = new Set(put.map(({ sittingId }) => sittingId));
   const removed = [...ids].filter((id) => !kept.has(id) && known.delete(id));
   if (put.length === 0 && removed.length === 0) return;
-  const change = WatchChangeSchema.parse({ readAt: new Date().toISOString(), put, removed });
-  follower.tell({ kind: "change", change });
+  // Each row was parsed when it was read; parsing it again for each who watches would cost as much as reading it.
+  follower.tell({ kind: "change", change: { readAt: new Date().toISOString(), put, removed } });
 }
 
 function startListening(followers: Followers): void {
