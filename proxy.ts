@@ -1,5 +1,6 @@
 /** What every page and route is answered with besides its own: the headers that keep a browser on its guard. */
 import { type NextRequest, NextResponse } from "next/server";
+import { getFixedHeaders } from "@/app/api/fixed-headers";
 
 /** Development compiles in the browser and is told of changes over a socket. */
 const DEVELOPMENT = process.env.NODE_ENV === "development";
@@ -25,17 +26,6 @@ function toPolicy(nonce: string): string {
   return rules.join("; ");
 }
 
-const FIXED: Readonly<Record<string, string>> = {
-  "X-Content-Type-Options": "nosniff",
-  "X-Frame-Options": "DENY",
-  "Referrer-Policy": "same-origin",
-  "Cross-Origin-Opener-Policy": "same-origin",
-  "Permissions-Policy": "camera=(self), microphone=(), geolocation=(), payment=()",
-};
-
-/** Half a year: long enough to hold, short enough to leave. */
-const STRICT_TRANSPORT = "max-age=15552000";
-
 export function proxy(request: NextRequest): NextResponse {
   const policy = toPolicy(btoa(crypto.randomUUID()));
   const headers = new Headers(request.headers);
@@ -43,11 +33,11 @@ export function proxy(request: NextRequest): NextResponse {
   headers.set("Content-Security-Policy", policy);
   const response = NextResponse.next({ request: { headers } });
   response.headers.set("Content-Security-Policy", policy);
-  for (const [name, value] of Object.entries(FIXED)) response.headers.set(name, value);
-  if (process.env.LOUPEWORK_URL?.startsWith("https:")) {
-    response.headers.set("Strict-Transport-Security", STRICT_TRANSPORT);
-  }
+  for (const [name, value] of Object.entries(getFixedHeaders())) response.headers.set(name, value);
   return response;
 }
 
-export const config = { matcher: "/((?!_next/static|_next/image).*)" };
+/** What every bench sends with each step passes by: to come through here costs as much as the save, and `answerBare` does it. */
+export const config = {
+  matcher: "/((?!_next/static|_next/image|api/sittings/[^/]+/(?:events|presence)$).*)",
+};

@@ -1,3 +1,4 @@
+import { getFixedHeaders } from "@/app/api/fixed-headers";
 import { AppError, type AppErrorCode, isAppError } from "@/lib/base/app-error";
 import { readEnvironment } from "@/lib/data/read-environment";
 
@@ -37,6 +38,14 @@ export async function answerJson(work: () => Promise<unknown>): Promise<Response
   } catch (thrown) {
     return toRefusal(thrown);
   }
+}
+
+/** As `answerJson`, with all the headers of its own: for the routes that proxy.ts lets pass by. */
+export async function answerBare(work: () => Promise<unknown>): Promise<Response> {
+  const answer = await answerJson(work);
+  for (const [name, value] of Object.entries(getFixedHeaders())) answer.headers.set(name, value);
+  answer.headers.set("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");
+  return answer;
 }
 
 const FILE_TYPES: Readonly<Record<string, string>> = {

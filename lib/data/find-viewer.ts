@@ -7,7 +7,10 @@ import { RoleSchema } from "@/lib/plot/staff-view";
  * before the account's sessions were ended (`epoch` is the one that the session was begun with).
  */
 export async function findViewer(userId: string, epoch: number): Promise<Viewer | null> {
-  const user = await getDatabase().user.findUnique({ where: { id: userId } });
+  const user = await getDatabase().user.findUnique({
+    where: { id: userId },
+    select: { id: true, active: true, sessionEpoch: true, role: true, name: true },
+  });
   if (user === null || !user.active || user.sessionEpoch !== epoch) return null;
   return { userId: user.id, role: RoleSchema.parse(user.role), name: user.name };
 }

@@ -1,7 +1,10 @@
 /** The headers that every page and route is answered with. */
 import { NextRequest } from "next/server";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { proxy } from "@/proxy";
+import { answerBare } from "@/app/api/answer-json";
+import { getFixedHeaders } from "@/app/api/fixed-headers";
+import { AppError } from "@/lib/base/app-error";
+import { config, proxy } from "@/proxy";
 
 const answer = () => proxy(new NextRequest("http://loupework.test/my-stones")).headers;
 const policyOf = (headers: Headers) => headers.get("content-security-policy") ?? "";
@@ -41,5 +44,35 @@ describe("the other headers", () => {
     expect(answer().has("strict-transport-security")).toBe(false);
     vi.stubEnv("LOUPEWORK_URL", "https://loupework.test");
     expect(answer().has("strict-transport-security")).toBe(true);
+  });
+});
+
+describe("what passes by", () => {
+  const passes = (path: string) => !new RegExp(`^${config.matcher}$`).test(path);
+
+  it("is what every bench sends with each step, and nothing else of the program's", () => {
+    expect(["/api/sittings/a-b/events", "/api/sittings/a-b/presence"].map(passes)).toEqual([true, true]);
+    for (const path of [
+      "/",
+      "/my-stones",
+      "/api/watch",
+      "/api/sittings/a/notes",
+      "/api/sittings/a/events/b",
+      "/bench/api/sittings/a/events",
+    ]) {
+      expect(passes(path)).toBe(false);
+    }
+  });
+
+  it("is answered with the same guard, a refusal too", async () => {
+    const answers = await Promise.all([
+      answerBare(async () => ({})),
+      answerBare(() => Promise.reject(new AppError("not-found", "There is none."))),
+    ]);
+    for (const { headers } of answers) {
+      expect(headers.get("cache-control")).toBe("no-store");
+      for (const [name, value] of Object.entries(getFixedHeaders())) expect(headers.get(name)).toBe(value);
+      expect(policyOf(headers)).toBe("default-src 'none'; frame-ancestors 'none'");
+    }
   });
 });

@@ -122,9 +122,14 @@ async function stopServer(server: Server): Promise<number | null> {
   return null;
 }
 
-function readLoop(folder: string): unknown {
+/** What the server last wrote of itself (loop-delay.mjs). */
+interface LoopFigures {
+  readonly cpuSeconds: number;
+}
+
+function readLoop(folder: string): LoopFigures | null {
   const files = readdirSync(folder).filter((name) => name.startsWith("loop."));
-  const all = files.map((name) => JSON.parse(readFileSync(join(folder, name), "utf8")));
+  const all = files.map((name): LoopFigures => JSON.parse(readFileSync(join(folder, name), "utf8")));
   return all.sort((a, b) => b.cpuSeconds - a.cpuSeconds)[0] ?? null;
 }
 
@@ -147,9 +152,11 @@ async function plotAll(made: LoadClass, folder: string) {
   await inTurns(benches, 8, (bench) => bench.open());
   const watchings = await Promise.all(watcherLogins.map((login) => watch(getClient(clients, login), login)));
   say(`${benches.length} benches open, ${watchings.length} watch; plotting for ${SECONDS} s`);
+  const cpuBefore = readLoop(folder)?.cpuSeconds ?? 0;
   const ownLoop = monitorEventLoopDelay({ resolution: 10 });
   ownLoop.enable();
   await Promise.all(benches.map((bench) => bench.plotUntil(performance.now() + SECONDS * 1000)));
+  const cpuSeconds = (readLoop(folder)?.cpuSeconds ?? 0) - cpuBefore;
   await wait(3000);
   const director = getClient(clients, watcherLogins[0] ?? "");
   const { rows } = WatchSchema.parse(JSON.parse((await director.get("/api/watch")).text));
@@ -166,6 +173,8 @@ async function plotAll(made: LoadClass, folder: string) {
       events: benches.reduce((sum, { events }) => sum + events, 0),
       saves: toSpread(saves),
       savesPerSecond: saves.length / SECONDS,
+      /** All that the server did meanwhile, streams and presence too, over the saves. */
+      serverCpuMsPerSave: (1000 * cpuSeconds) / saves.length,
       delay: measureDelays(batches, watchings),
       errors: benches.reduce((sum, { errors }) => sum + errors, 0),
       acknowledgedAndNotKept: benches.filter(

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { answerJson, readJson } from "@/app/api/answer-json";
+import { answerBare, readJson } from "@/app/api/answer-json";
 import { requireViewer } from "@/lib/data/require-viewer";
 import { parseInput } from "@/lib/plot/parse-input";
 import { SittingEventSchema } from "@/lib/plot/sitting-event";
@@ -10,7 +10,7 @@ const BodySchema = z.strictObject({ writerId: z.string(), events: z.array(Sittin
 
 /** Appends steps of the bench to its log: `{ writerId, events }` -> `{ lastSeq, endsAt }`. */
 export async function POST(request: Request, context: { params: Promise<{ sittingId: string }> }) {
-  return answerJson(async () => {
+  return answerBare(async () => {
     const viewer = await requireViewer();
     const body = parseInput(BodySchema, await readJson(request));
     const { sittingId } = await context.params;

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { answerJson, readJson } from "@/app/api/answer-json";
+import { answerBare, readJson } from "@/app/api/answer-json";
 import { requireViewer } from "@/lib/data/require-viewer";
 import { StudentNotesSchema } from "@/lib/plot/bench-note";
 import { parseInput } from "@/lib/plot/parse-input";
@@ -9,7 +9,7 @@ const BodySchema = z.strictObject({ presence: z.enum(["here", "away", "gone"]) }
 
 /** Says that a bench is open, hidden or left: `{ presence }` -> `{ notes }`, those that it has not seen. */
 export async function POST(request: Request, context: { params: Promise<{ sittingId: string }> }) {
-  return answerJson(async () => {
+  return answerBare(async () => {
     const viewer = await requireViewer();
     const { presence } = parseInput(BodySchema, await readJson(request));
     const { sittingId } = await context.params;
