@@ -2,7 +2,7 @@ import { can } from "@/lib/access/can";
 import { requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { listWatch } from "@/lib/data/list-watch";
-import { listWatched } from "@/lib/data/store/list-watched";
+import { listWatchedAmong } from "@/lib/data/store/list-watched";
 import type { WatchedRow } from "@/lib/data/store/to-watch-row";
 import { listenForSittings } from "@/lib/data/store/watch-bus";
 import type { Watch, WatchChange } from "@/lib/plot/watch-view";
@@ -36,7 +36,7 @@ interface Followers {
 const holder = globalThis as typeof globalThis & { loupeworkFollowers?: Followers };
 
 async function readRows(ids: ReadonlySet<string>): Promise<Map<string, WatchedRow>> {
-  const rows = await listWatched({ id: { in: [...ids] } });
+  const rows = await listWatchedAmong(ids);
   return new Map(rows.map((watched) => [watched.row.sittingId, watched]));
 }
 
