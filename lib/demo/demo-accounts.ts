@@ -27,3 +27,19 @@ export const DEMO_ACCOUNTS: readonly DemoAccount[] = [
   { login: "student11", name: "Felix Umberly", role: "student" },
   { login: "student12", name: "Sanna Vikström", role: "student" },
 ];
+
+/** Who was there last term and has left: accounts that are switched off. */
+export const PAST_ACCOUNTS: readonly DemoAccount[] = [
+  { login: "past1", name: "Corin Ashdale", role: "student" },
+  { login: "past2", name: "Mirela Foss", role: "student" },
+  { login: "past3", name: "Jory Pellham", role: "student" },
+  { login: "past4", name: "Anneke Stroud", role: "student" },
+  { login: "past5", name: "Davit Lorne", role: "student" },
+  { login: "past6", name: "Sable Winfrith", role: "student" },
+  { login: "past7", name: "Rhona Tressel", role: "student" },
+  { login: "past8", name: "Emeka Harrow", role: "student" },
+  { login: "past9", name: "Lotte Brannick", role: "student" },
+  { login: "past10", name: "Ivo Selwick", role: "student" },
+  { login: "past11", name: "Perrin Oakes", role: "student" },
+  { login: "past12", name: "Zadie Calloway", role: "student" },
+];

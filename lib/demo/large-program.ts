@@ -41,8 +41,8 @@ function turnStone({ landmark: _landmark, ...stone }: Stone, turnDeg: number): S
   };
 }
 
-/** A variant of a stone; mounted stones and those without another turn stay as they are. */
-function varyStone(stone: Stone, variant: number): Stone {
+/** A variant of a stone, turned by one of its symmetry turns; mounted stones and those without one stay as they are. */
+export function varyStone(stone: Stone, variant: number): Stone {
   if (variant === 0 || stone.prongsDeg.length > 0) return stone;
   const turns = findSymmetryTurns(buildSolid(stone.cut, stone.proportions));
   const turnDeg = turns[variant % turns.length] ?? 0;

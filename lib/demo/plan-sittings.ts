@@ -3,6 +3,7 @@ import { createSeededRandom } from "@/lib/base/seeded-random";
 import type { DemoExercise } from "@/lib/demo/demo-exercises";
 import { getDemoSkill } from "@/lib/demo/demo-skills";
 import { type SimulatedStone, simulateSitting } from "@/lib/demo/simulate-sitting";
+import type { StudentSkill } from "@/lib/demo/student-skill";
 import { rebuildSitting, type SittingEvent, type SittingState } from "@/lib/plot/sitting-event";
 
 export interface PlannedSitting {
@@ -53,8 +54,14 @@ function findInHand(
   return stones.find(({ stone }) => stone.id === other) ?? asked;
 }
 
-function planStudent(exercise: DemoExercise, login: string, stones: readonly SimulatedStone[], now: Date) {
-  const skill = getDemoSkill(login);
+function planStudent(
+  exercise: DemoExercise,
+  login: string,
+  stones: readonly SimulatedStone[],
+  now: Date,
+  getSkill: (login: string) => StudentSkill,
+) {
+  const skill = getSkill(login);
   const progress = getProgress(exercise, login, stones.length);
   let clockMs = Math.round(drawStart(exercise, login, now));
   return stones.flatMap((simulated, index): PlannedSitting[] => {
@@ -81,6 +88,7 @@ export function planSittings(
   logins: readonly string[],
   stones: readonly SimulatedStone[],
   now: Date,
+  getSkill: (login: string) => StudentSkill = getDemoSkill,
 ): PlannedSitting[] {
-  return logins.flatMap((login) => planStudent(exercise, login, stones, now));
+  return logins.flatMap((login) => planStudent(exercise, login, stones, now, getSkill));
 }

@@ -1,6 +1,6 @@
 /**
- * Loads the demo: an invented school with its people, trays, references, three exercises in different states, and
- * sittings by simulated students (lib/demo) that are scored by the engine itself.
+ * Loads the demo: an invented school with its people, trays, references, three exercises in different states, one of last
+ * term, second readings, and sittings by simulated students (lib/demo) that are scored by the engine itself.
  */
 import "server-only";
 import { hasAnyUser } from "@/lib/data/has-any-user";
@@ -12,14 +12,16 @@ import type { ResolvedSet } from "@/lib/plot/parse-exercise-set";
 import { DemoTrail } from "@/lib/workflows/demo/demo-trail";
 import { readDemoSet } from "@/lib/workflows/demo/read-demo-sets";
 import { writeDemoExercise } from "@/lib/workflows/demo/write-demo-exercise";
+import { preparePastTerm, writeDemoPastTerm } from "@/lib/workflows/demo/write-demo-past-term";
 import { type DemoPeople, getDemoActor, writeDemoPeople } from "@/lib/workflows/demo/write-demo-people";
+import { writeDemoReadings } from "@/lib/workflows/demo/write-demo-readings";
 import {
   releaseDemoSittings,
   type ScoredSitting,
   scoreSittings,
   writeDemoSittings,
 } from "@/lib/workflows/demo/write-demo-sittings";
-import { writeDemoTray } from "@/lib/workflows/demo/write-demo-tray";
+import { type DemoTray, writeDemoTray } from "@/lib/workflows/demo/write-demo-tray";
 import { hashPassword } from "@/lib/workflows/hash-password";
 
 const HOUR_MS = 3_600_000;
@@ -55,7 +57,7 @@ async function writeExercise(
   prepared: PreparedExercise,
   people: DemoPeople,
   now: Date,
-): Promise<void> {
+): Promise<DemoTray> {
   const { exercise, resolved, sittings } = prepared;
   const author = getDemoActor(people, prepared.author);
   const tray = await writeDemoTray(transaction, trail, {
@@ -75,9 +77,30 @@ async function writeExercise(
     now,
   });
   const handedIn = await writeDemoSittings(transaction, trail, sittings, people, written);
-  if (!exercise.isReleased) return;
+  if (!exercise.isReleased) return tray;
   const releasedAt = new Date(now.getTime() + (exercise.closesH + RELEASED_AFTER_H) * HOUR_MS);
   await releaseDemoSittings(transaction, trail, handedIn, author, releasedAt);
+  return tray;
+}
+
+/** Who of the staff has plotted which stones a second time, and handed in. */
+const READINGS: readonly { readonly login: string; readonly labels: readonly string[] }[] = [
+  { login: "instructor2", labels: ["A-03", "A-05", "B-01", "B-03"] },
+  { login: "instructor", labels: ["D-01", "D-03"] },
+];
+
+async function writeReadings(
+  transaction: Transaction,
+  trail: DemoTrail,
+  { resolved, tray }: { resolved: ResolvedSet; tray: DemoTray },
+  people: DemoPeople,
+  now: Date,
+): Promise<void> {
+  for (const { login, labels } of READINGS) {
+    const own = labels.filter((label) => tray.stones.some((stone) => stone.label === label));
+    const reader = getDemoActor(people, login);
+    await writeDemoReadings(transaction, trail, { resolved, tray, labels: own, reader, login, now });
+  }
 }
 
 /** Who has sat at the bench has signed in for it; the instructors a while ago, the director not yet. */
@@ -108,12 +131,18 @@ async function noteSignIns(
 export async function loadDemo(now: Date = new Date()): Promise<boolean> {
   if (await hasAnyUser()) return false;
   const passwordHash = await hashPassword(DEMO_PASSWORD);
+  const past = preparePastTerm(now);
   const prepared = DEMO_EXERCISES.map((exercise) => prepareExercise(exercise, now));
   return runInTransaction(async (transaction) => {
     if ((await transaction.user.count()) > 0) return false;
     const trail = new DemoTrail();
     const people = await writeDemoPeople(transaction, trail, passwordHash, now);
-    for (const one of prepared) await writeExercise(transaction, trail, one, people, now);
+    for (const one of prepared) {
+      const tray = await writeExercise(transaction, trail, one, people, now);
+      await writeReadings(transaction, trail, { ...one, tray }, people, now);
+    }
+    const tray = await writeDemoPastTerm(transaction, trail, past, people, now);
+    await writeReadings(transaction, trail, { ...past, tray }, people, now);
     await noteSignIns(transaction, prepared, people, now);
     await trail.write(transaction);
     return true;

@@ -22,7 +22,8 @@ export function getDemoActor({ actors }: Pick<DemoPeople, "actors">, login: stri
 
 const EVENING_STUDENTS = ["student1", "student5", "student8", "student11"];
 
-function toTerm(now: Date): string {
+/** What the term of a day is called. */
+export function toTerm(now: Date): string {
   return `${now.getMonth() < 6 ? "Spring" : "Autumn"} ${now.getFullYear()}`;
 }
 

@@ -10,7 +10,7 @@ import { listSections } from "@/lib/data/list-sections";
 import { listTrail } from "@/lib/data/list-trail";
 import { listTrays } from "@/lib/data/list-trays";
 import { getDatabase } from "@/lib/data/store/database";
-import { DEMO_ACCOUNTS, DEMO_PASSWORD } from "@/lib/demo/demo-accounts";
+import { DEMO_ACCOUNTS, DEMO_PASSWORD, PAST_ACCOUNTS } from "@/lib/demo/demo-accounts";
 import { readExerciseSet } from "@/lib/exchange/read-exercise-set";
 import { readPlots } from "@/lib/exchange/read-plots";
 import { writeExerciseSet } from "@/lib/exchange/write-exercise-set";
@@ -43,22 +43,23 @@ afterAll(() => database.remove());
 describe("the demo", () => {
   it("is not loaded twice, nor over anybody's work", async () => {
     expect(await loadDemo()).toBe(false);
-    expect(await getDatabase().user.count()).toBe(DEMO_ACCOUNTS.length);
+    expect(await getDatabase().user.count()).toBe(DEMO_ACCOUNTS.length + PAST_ACCOUNTS.length);
   });
 
   it("has one director, two instructors and twelve students, who sign in with the demo's password", async () => {
-    const users = await getDatabase().user.findMany();
+    const users = await getDatabase().user.findMany({ where: { active: true } });
     const count = (role: string) => users.filter((user) => user.role === role).length;
     expect([count("director"), count("instructor"), count("student")]).toEqual([1, 2, 12]);
     expect(await checkPassword(DEMO_PASSWORD, users[0]?.passwordHash ?? null)).toBe(true);
     expect(await checkPassword(`${DEMO_PASSWORD}!`, users[0]?.passwordHash ?? null)).toBe(false);
   });
 
-  it("has two sections, twelve students in one and a few in the other, and three trays with references", async () => {
+  it("has two sections of this term and one of the last, and four trays with references", async () => {
     const sections = await listSections(as("director"));
-    expect(sections.map(({ students }) => students).sort((a, b) => b - a)).toEqual([12, 4]);
+    expect(sections.map(({ students }) => students).sort((a, b) => b - a)).toEqual([12, 12, 4]);
     const trays = await listTrays(as("instructor"));
     expect(trays.map(({ stoneCount, withReference }) => [stoneCount, withReference]).sort()).toEqual([
+      [3, 3],
       [4, 4],
       [4, 4],
       [5, 5],
@@ -128,8 +129,8 @@ describe("the demo", () => {
   it("is scored by the engine: nothing is left to score, and the exported files score to the same totals", async () => {
     expect(await scorePending()).toEqual({ scored: 0, failed: 0 });
     for (const { exerciseId, title } of await listExercises(as("director"))) {
-      const set = writeExerciseSet(await exportExerciseSet(as("instructor"), exerciseId));
-      const plots = writePlots(await exportPlots(as("instructor"), exerciseId));
+      const set = writeExerciseSet(await exportExerciseSet(as("director"), exerciseId));
+      const plots = writePlots(await exportPlots(as("director"), exerciseId));
       const resolved = readExerciseSet(set);
       const again = scorePlots(resolved, readPlots(plots, resolved)).map(({ result }) => result);
       const kept = await getDatabase().result.findMany({
