@@ -17,6 +17,8 @@ import { isDefined, type Statistic } from "@/lib/agreement/statistic";
 export interface IntervalRow {
   readonly key: string;
   readonly label: string;
+  /** In full, for the table and the pointer, where `label` is short. */
+  readonly fullLabel?: string;
   readonly statistic: Statistic;
   /** What it rests on: marks, say. */
   readonly count: number;
@@ -55,13 +57,14 @@ interface RowDrawingProps {
   readonly format: (value: number) => string;
 }
 
-function RowDrawing({ row: { label, statistic, count, isMarked = false }, x, format }: RowDrawingProps) {
+function RowDrawing({ row, x, format }: RowDrawingProps) {
+  const { label, fullLabel = label, statistic, count, isMarked = false } = row;
   const paint = isMarked ? ACCENT : INK;
   return (
     <>
       <text {...LABEL_TEXT} x={-10} dy="0.35em" textAnchor="end" fontWeight={isMarked ? 640 : 400}>
         {cut(label, LABEL_LENGTH)}
-        <title>{`${label}, ${count}`}</title>
+        <title>{`${fullLabel}, ${count}`}</title>
       </text>
       {isDefined(statistic) ? (
         <>
@@ -118,7 +121,11 @@ export function IntervalChart(props: IntervalChartProps) {
       {...words}
       table={{
         header: [rowLabel, countLabel, ...STATISTIC_HEADS],
-        rows: rows.map(({ label, count, statistic }) => [label, count, ...toStatisticCells(statistic)]),
+        rows: rows.map(({ label, fullLabel = label, count, statistic }) => [
+          fullLabel,
+          count,
+          ...toStatisticCells(statistic),
+        ]),
       }}
       empty={rows.length === 0 ? (emptyReason ?? "there is nothing to compare yet") : undefined}
     >

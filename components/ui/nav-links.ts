@@ -20,7 +20,12 @@ export const NAV_LINKS: Readonly<Record<Role, readonly NavLink[]>> = {
     { href: "/progress", label: "Progress" },
   ],
   instructor: STAFF,
-  director: [...STAFF, { href: "/people", label: "People" }, { href: "/trail", label: "Trail" }],
+  director: [
+    ...STAFF,
+    { href: "/program", label: "Program" },
+    { href: "/people", label: "People" },
+    { href: "/trail", label: "Trail" },
+  ],
 };
 
 /** Where a role lands after signing in. */

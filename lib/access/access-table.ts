@@ -53,6 +53,7 @@ export const ACCESS_TABLE = {
   "rescore-exercise": rules("never", "taught", "any"),
   "release-debrief": rules("never", "taught", "any"),
   "read-overview": rules("never", "any", "any"),
+  "read-program": rules("never", "never", "any"),
   // Accounts and the trail.
   "manage-people": rules("never", "never", "any"),
   // One's own: everybody. A link: for students of a section that the instructor teaches (lib/data/store/find-person.ts).

@@ -18,6 +18,7 @@ import { enrolStudents } from "@/lib/workflows/enrol-students";
 import { erasePerson } from "@/lib/workflows/erase-person";
 import { exportGradebook } from "@/lib/workflows/export-gradebook";
 import { exportItems } from "@/lib/workflows/export-items";
+import { getProgramReport } from "@/lib/workflows/get-program-report";
 import { getProgress } from "@/lib/workflows/get-progress";
 import { getSecondReading } from "@/lib/workflows/get-second-reading";
 import { getSectionReport } from "@/lib/workflows/get-section-report";
@@ -284,6 +285,7 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   "discard-rescore discardRescore": makeCase(theirs, (viewer, { rescoreId }) =>
     discardRescore(viewer, { rescoreId }),
   ),
+  "get-program-report getProgramReport": makeCase(director, getProgramReport, withoutId),
   "get-section-report getSectionReport": makeCase(theirs, (viewer, { sectionId }) =>
     getSectionReport(viewer, { sectionId }),
   ),

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import type { Counts } from "@/lib/agreement/counts";
 import { CountsSchema } from "@/lib/agreement/counts-schema";
 import { getDatabase, runInTransaction, type Transaction } from "@/lib/data/store/database";
@@ -32,6 +33,7 @@ async function makeSums(transaction: Transaction, exerciseId: string): Promise<v
     data: addUpTallies(exerciseId, tallies).map(({ counts, ...sum }) => ({
       exerciseId,
       ...sum,
+      stamp: sum.kind === "exercise" ? randomUUID() : "",
       counts: toColumn(CountsSchema, counts),
     })),
   });
@@ -50,6 +52,19 @@ export async function ensureTallySums(exerciseIds: readonly string[]): Promise<v
   for (const exerciseId of exerciseIds) {
     if (!has.has(exerciseId)) await runInTransaction((transaction) => makeSums(transaction, exerciseId));
   }
+}
+
+/**
+ * What the sums of exercises are known by: another stamp means other sums. Made where they are missing. What is worked out of
+ * sums may be remembered by their stamps, and by nothing else: other processes write to the database too.
+ */
+export async function listTallyStamps(exerciseIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  await ensureTallySums(exerciseIds);
+  const rows = await getDatabase().tallySum.findMany({
+    where: { kind: "exercise", exerciseId: { in: [...exerciseIds] } },
+    select: { exerciseId: true, stamp: true },
+  });
+  return new Map(rows.map(({ exerciseId, stamp }) => [exerciseId, stamp]));
 }
 
 /**
