@@ -20,10 +20,11 @@ import {
 import { isDefined, toUndefined } from "@/lib/agreement/statistic";
 import { getDatabase } from "@/lib/data/store/database";
 import { listBlindStones } from "@/lib/data/store/find-open-reading";
+import { listSectionsToAdd } from "@/lib/data/store/list-sections-to-add";
 import { listReadingPairs } from "@/lib/workflows/reading/list-reading-pairs";
 import { KeptByStamps } from "@/lib/workflows/tally/kept-by-stamps";
 import { listTallyStamps } from "@/lib/workflows/tally/list-tally-sums";
-import { SUMMARY_PARTS, summariseSection } from "@/lib/workflows/tally/summarise-section";
+import { summariseSection } from "@/lib/workflows/tally/summarise-section";
 
 type Sums = Pick<ProgramReport, "whole" | "sections" | "terms" | "instructors" | "designEffects"> & {
   readonly joined: JoinedCounts;
@@ -36,10 +37,7 @@ async function listSummaries(): Promise<{
   summaries: SectionSummary[];
   stamps: ReadonlyMap<string, string>;
 }> {
-  const sections = await getDatabase().section.findMany({
-    include: SUMMARY_PARTS,
-    orderBy: [{ name: "asc" }, { createdAt: "asc" }],
-  });
+  const sections = await listSectionsToAdd();
   const stamps = await listTallyStamps(sections.flatMap(({ exercises }) => exercises.map(({ id }) => id)));
   const summaries: SectionSummary[] = [];
   for (const section of sections) summaries.push(await summariseSection(section, stamps));

@@ -1,28 +1,17 @@
 import { toMeasureClusters } from "@/lib/agreement/build-program-groups";
 import type { JoinedCounts } from "@/lib/agreement/join-counts";
 import type { SectionSummary } from "@/lib/agreement/program-report";
+import type { SectionToAdd } from "@/lib/data/store/list-sections-to-add";
 import { joinSums, joinSumsByKey, readScales } from "@/lib/workflows/tally/join-sums";
 import { KeptByStamps } from "@/lib/workflows/tally/kept-by-stamps";
 import { listAllTallySums } from "@/lib/workflows/tally/list-tally-sums";
-import type { Prisma } from "@/prisma/generated/client";
-
-/** What a summary is made of; `exercises` with their scales. */
-export const SUMMARY_PARTS = {
-  instructors: { include: { instructor: { select: { name: true } } } },
-  _count: { select: { enrolments: true } },
-  exercises: {
-    select: { id: true, terms: true, opensAt: true, stones: { select: { id: true, stoneId: true } } },
-  },
-} as const satisfies Prisma.SectionInclude;
-
-export type SectionToSummarise = Prisma.SectionGetPayload<{ include: typeof SUMMARY_PARTS }>;
 
 type AddedSection = Pick<SectionSummary, "whole" | "clusters" | "stones"> & { readonly studentsSeen: number };
 
 /** Sections of so many are remembered. */
 const kept = new KeptByStamps<AddedSection>(400);
 
-async function addSection({ exercises }: SectionToSummarise): Promise<AddedSection> {
+async function addSection({ exercises }: SectionToAdd): Promise<AddedSection> {
   const scales = readScales(exercises);
   const sums = await listAllTallySums(exercises.map(({ id }) => id));
   const whole = joinSums(sums.exercise, scales);
@@ -44,7 +33,7 @@ async function addSection({ exercises }: SectionToSummarise): Promise<AddedSecti
 
 /** A section added up from sums, remembered by their stamps, which are its exercises'. The caller has asked lib/access. */
 export async function summariseSection(
-  section: SectionToSummarise,
+  section: SectionToAdd,
   stamps: ReadonlyMap<string, string>,
 ): Promise<SectionSummary> {
   const own = new Map(section.exercises.map(({ id }) => [id, stamps.get(id) ?? ""]));
