@@ -1,5 +1,4 @@
 import type { Command } from "@/lib/cli/command";
-import { findFilesFolder } from "@/lib/cli/find-files-folder";
 import { getOption } from "@/lib/cli/read-options";
 import { readEnvironment } from "@/lib/data/read-environment";
 import { writeBackup } from "@/lib/workflows/command-line/write-backup";
@@ -12,7 +11,7 @@ export const BACKUP: Command = {
   run: async (values) => {
     const to = getOption(values, "to");
     const databaseFile = readEnvironment().databaseUrl.replace(/^file:/, "");
-    const manifest = await writeBackup({ databaseFile, filesFolder: findFilesFolder() }, to);
+    const manifest = await writeBackup({ databaseFile, filesFolder: readEnvironment().filesFolder }, to);
     const { madeAt, program, tables, database, files } = manifest;
     return { to, madeAt, program, databaseBytes: database.bytes, files: files.length, tables };
   },

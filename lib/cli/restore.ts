@@ -1,5 +1,4 @@
 import type { Command } from "@/lib/cli/command";
-import { findFilesFolder } from "@/lib/cli/find-files-folder";
 import { getOption } from "@/lib/cli/read-options";
 import { readEnvironment } from "@/lib/data/read-environment";
 import { restoreBackup } from "@/lib/workflows/command-line/restore-backup";
@@ -17,7 +16,7 @@ export const RESTORE: Command = {
   ],
   run: async (values) => {
     const databaseFile = values.to ?? readEnvironment().databaseUrl.replace(/^file:/, "");
-    const filesFolder = values.files ?? findFilesFolder();
+    const filesFolder = values.files ?? readEnvironment().filesFolder;
     const { manifest, movedAside } = await restoreBackup(getOption(values, "from"), {
       databaseFile,
       filesFolder,

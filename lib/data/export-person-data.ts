@@ -10,6 +10,7 @@ import { PlotSchema } from "@/lib/plot/plots-file";
 import { ScoreResultSchema } from "@/lib/plot/score-result";
 import { SittingEventSchema } from "@/lib/plot/sitting-event";
 import { SittingStateSchema } from "@/lib/plot/sitting-state";
+import { StoneEvidenceSchema } from "@/lib/plot/stone-check";
 import { PreparedSchema } from "@/lib/plot/student-view";
 import type { Prisma } from "@/prisma/generated/client";
 
@@ -53,6 +54,39 @@ async function toSitting(row: SittingRow, blind: ReadonlyMap<string, string>): P
   };
 }
 
+/** Checks, allowances and retakes of a student, without the reasons: those are for staff. */
+async function listAllowed(userId: string) {
+  const database = getDatabase();
+  const checks = await database.stoneCheck.findMany({ where: { byId: userId }, orderBy: { madeAt: "asc" } });
+  const allowances = await database.allowance.findMany({
+    where: { studentId: userId },
+    orderBy: { grantedAt: "asc" },
+    include: { exercise: { select: { title: true } } },
+  });
+  const retakes = await database.retake.findMany({
+    where: { studentId: userId },
+    orderBy: { grantedAt: "asc" },
+    include: { exerciseStone: { select: { exercise: { select: { title: true } } } } },
+  });
+  return {
+    checks: checks.map(({ madeAt, evidence }) => ({
+      sentAt: madeAt.toISOString(),
+      evidence: parseColumn(StoneEvidenceSchema, evidence, "StoneCheck.evidence"),
+    })),
+    allowances: allowances.map(({ exercise, extraMinutes, extraAttempts, dueAt, closesAt }) => ({
+      exercise: exercise.title,
+      extraMinutes,
+      extraAttempts,
+      dueAt: dueAt?.toISOString() ?? null,
+      closesAt: closesAt?.toISOString() ?? null,
+    })),
+    retakes: retakes.map(({ exerciseStone, grantedAt }) => ({
+      exercise: exerciseStone.exercise.title,
+      grantedAt: grantedAt.toISOString(),
+    })),
+  };
+}
+
 /**
  * Everything that the program holds of a person, for them or for a director: account, sections, sittings with their
  * plots and logs, and results where the debrief is released and the director is not reading the stone blind. Throws AppError `not-found`, and `not-allowed` for staff
@@ -72,6 +106,7 @@ export async function exportPersonData(viewer: Viewer, userId: string): Promise<
     include: SITTING_PARTS,
   });
   const blind = await listBlindStones(viewer);
+  const allowed = await listAllowed(userId);
   const trail = await database.trailEntry.findMany({ where: { actorId: userId }, orderBy: { id: "asc" } });
   return PersonDataSchema.parse({
     format: PERSON_DATA_FORMAT,
@@ -93,6 +128,7 @@ export async function exportPersonData(viewer: Viewer, userId: string): Promise<
       ...teaches.map(({ section }) => ({ name: section.name, term: section.term, enrolledAt: null })),
     ],
     sittings: await Promise.all(sittings.map((row) => toSitting(row, blind))),
+    ...allowed,
     trail: trail.map(({ at, action }) => ({ at: at.toISOString(), action })),
   });
 }

@@ -4,6 +4,7 @@ import { PlotSchema } from "@/lib/plot/plots-file";
 import { LineSchema } from "@/lib/plot/score-result";
 import { SittingEventSchema } from "@/lib/plot/sitting-event";
 import { RoleSchema } from "@/lib/plot/staff-view";
+import { StoneEvidenceSchema } from "@/lib/plot/stone-check";
 import { PreparedSchema } from "@/lib/plot/student-view";
 
 const instant = z.iso.datetime();
@@ -42,6 +43,19 @@ export const PersonDataSchema = z.strictObject({
         .nullable(),
     }),
   ),
+  /** Hand-in checks that they sent. What came of one is for staff. */
+  checks: z.array(z.strictObject({ sentAt: instant, evidence: StoneEvidenceSchema })),
+  /** What they were allowed beyond an exercise's own rules. */
+  allowances: z.array(
+    z.strictObject({
+      exercise: z.string(),
+      extraMinutes: z.int(),
+      extraAttempts: z.int(),
+      dueAt: instant.nullable(),
+      closesAt: instant.nullable(),
+    }),
+  ),
+  retakes: z.array(z.strictObject({ exercise: z.string(), grantedAt: instant })),
   /** What the trail says that they did. */
   trail: z.array(z.strictObject({ at: instant, action: z.string() })),
 });

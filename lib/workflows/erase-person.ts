@@ -23,6 +23,7 @@ async function removeTexts(transaction: Transaction, userId: string, login: stri
   await transaction.benchNote.deleteMany({ where: { sitting: { studentId: userId } } });
   await transaction.allowance.updateMany({ where: { studentId: userId }, data: { reason: "" } });
   await transaction.retake.updateMany({ where: { studentId: userId }, data: { reason: "" } });
+  await transaction.stoneCheck.deleteMany({ where: { byId: userId } });
   await transaction.handOut.updateMany({ where: { studentId: userId }, data: { note: "" } });
   await transaction.sitting.updateMany({ where: { studentId: userId }, data: { writerId: null } });
 }
@@ -57,8 +58,8 @@ async function clearTrail(
 }
 
 /**
- * Erases a student for good: name and sign-in name go (the latter is free again), notes to them and their sign-ins are
- * removed, and every session ends. Sittings, hand-ins and results stay, of nobody, so that the statistics stay what
+ * Erases a student for good: name and sign-in name go (the latter is free again), notes to them, their
+ * hand-in checks and their sign-ins are removed, and every session ends. Sittings, hand-ins and results stay, of nobody, so that the statistics stay what
  * they were. Cannot be undone. Throws AppError `not-allowed`, `not-found`, or `conflict` for somebody who is no
  * student or is erased already.
  */

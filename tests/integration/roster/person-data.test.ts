@@ -10,7 +10,7 @@ import { erasePerson } from "@/lib/workflows/erase-person";
 import { resetPassword } from "@/lib/workflows/reset-password";
 import { setPersonActive } from "@/lib/workflows/set-person-active";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, PASSWORD, type School, SECRETS } from "@/tests/support/school";
+import { buildSchool, PASSWORD, type School, SECRETS, SEEN } from "@/tests/support/school";
 
 let database: TestDatabase;
 let school: School;
@@ -57,7 +57,14 @@ describe("an erased student", () => {
     await getDatabase().signInAttempt.create({ data: { login: "ada", address: "a", succeeded: false } });
     const before = await countKept();
     const totals = (await getReviewGrid(iris, exerciseId)).cells.map(({ total }) => total);
+    const { stoneIds, trayId } = school;
+    const evidence = { ...SEEN, cut: "round-brilliant" };
+    await getDatabase().stoneCheck.create({
+      data: { trayId, stoneId: stoneIds[0], byId: ada.userId, evidence },
+    });
+    expect((await exportPersonData(ada, ada.userId)).checks).toHaveLength(1);
     await erasePerson(director, { userId: ada.userId });
+    expect(await getDatabase().stoneCheck.count({ where: { byId: ada.userId } })).toBe(0);
     const after = await countKept();
     expect(after.slice(0, -1)).toEqual(before.slice(0, -1));
     expect((await getReviewGrid(iris, exerciseId)).cells.map(({ total }) => total).sort()).toEqual(

@@ -22,7 +22,7 @@ export default async function TrayPage({ params }: { params: Promise<{ trayId: s
   const hasStones = tray.stones.length > 0;
   const addStone = <LinkButton href={`/trays/${trayId}/stones/new`}>Add a stone</LinkButton>;
   return (
-    <div className="page">
+    <div className="page-wide">
       <PageHeader
         title={tray.name}
         trail={[{ href: "/trays", label: "Trays" }]}
