@@ -31,7 +31,7 @@ export function StoneLink(props: StoneLinkProps) {
         variant="outline"
         {...button}
       >
-        Begin{name}
+        Look at the bench{name}
       </Button>
     );
   }

@@ -84,7 +84,7 @@ function Characteristics({ report: { rates, clusters } }: { report: SectionRepor
   return (
     <PaperTable
       title="Reference marks found, by characteristic"
-      lead={`${toDetectionWords(labelled)} ${toCharacteristicMixUpWords(confusion, toCharacteristicLabel)}`}
+      lead={`${toDetectionWords(labelled)} ${toCharacteristicMixUpWords(confusion, toCharacteristicLabel, false)}`}
       columns={[
         { head: "Characteristic", share: 3 },
         { head: "Found", share: 1, isNumber: true },
@@ -171,7 +171,7 @@ export function SectionDocument({ report, paper }: { report: SectionReport; pape
   return (
     <Document title="Section report" producer="Loupework" creator="Loupework">
       <Page size={[...PAPER_POINTS[paper]]} style={styles.page}>
-        <Text style={styles.title}>{report.name}</Text>
+        <Text style={[styles.title, { marginBottom: 4 }]}>{report.name}</Text>
         <Text style={styles.muted}>
           {report.term}
           {report.instructors.length === 0 ? "" : `, taught by ${report.instructors.join(", ")}`}.{" "}

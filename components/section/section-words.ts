@@ -58,11 +58,13 @@ const times = (count: number) => (count === 1 ? "once" : count === 2 ? "twice" :
 export function toCharacteristicMixUpWords(
   confusion: ConfusionTable,
   toLabel: (name: string) => string,
+  isMatrixShown = true,
 ): string {
   if (confusion.rows.length === 0) return "No reference mark was there to be found.";
   const mixUp = findLargestMixUp(confusion, confusion.columns.at(-1));
   if (mixUp === null) return "Whatever was found was also called by its own name.";
-  return `Most often mistaken: ${toLabel(mixUp.row)} was called ${toLabel(mixUp.column)}, ${times(mixUp.count)}. The last column counts what was overlooked.`;
+  const mistaken = `Most often mistaken: ${toLabel(mixUp.row)} was called ${toLabel(mixUp.column)}, ${times(mixUp.count)}.`;
+  return isMatrixShown ? `${mistaken} The last column counts what was overlooked.` : mistaken;
 }
 
 /** Best and worst found, among those with a value. */

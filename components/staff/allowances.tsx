@@ -62,7 +62,7 @@ export function Allowances({ grid, extend, listRetakeStones, grantRetake }: Allo
     return true;
   };
   return (
-    <section className={panel.form} aria-labelledby="allowances-title">
+    <section className={panel.root} aria-labelledby="allowances-title">
       <h2 id="allowances-title">For one student</h2>
       {failure !== null && <ErrorNote message={failure.message} kept="Nothing was changed." />}
       {given.length > 0 && (

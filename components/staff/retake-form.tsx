@@ -51,7 +51,7 @@ function StoneChoice(props: {
           <Radio
             key={one.stoneId}
             value={one.stoneId}
-            label={index === 0 ? `${one.label}, the nearest in difficulty` : one.label}
+            label={`${one.label}, ${one.trayName}${index === 0 ? ": the nearest in difficulty" : ""}`}
             description={one.because}
           />
         ))}
@@ -66,7 +66,9 @@ function StoneChoice(props: {
         />
       </div>
       {offered.length === 0 && (
-        <p className="muted">The tray has no other stone with a reference that the student has not sat.</p>
+        <p className="muted">
+          There is no other stone with a reference under the same scales that the student has not sat.
+        </p>
       )}
     </Radio.Group>
   );

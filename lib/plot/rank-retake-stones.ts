@@ -4,6 +4,7 @@
 export interface RatedStone {
   readonly stoneId: string;
   readonly label: string;
+  readonly trayName: string;
   /** Mean difficulty of its marks by the Rasch model, logits, high is hard; null where nobody's plots say yet. */
   readonly difficulty: number | null;
   /** Marks of its reference; null where it has none. */

@@ -27,7 +27,6 @@ const InputSchema = z.strictObject({
 async function ensurePlace(
   transaction: Transaction,
   exercise: ExerciseWithParts,
-  replaced: ExerciseWithParts["stones"][number],
   stoneId: string,
 ): Promise<string> {
   const known = exercise.stones.find((one) => one.stoneId === stoneId);
@@ -44,12 +43,12 @@ async function ensurePlace(
     include: { references: { take: 1, select: { id: true } } },
   });
   const isFit =
-    stone?.trayId === replaced.stone.trayId &&
+    stone !== null &&
     stone.references.length > 0 &&
     isDeepStrictEqual(terms, parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms"));
   if (!isFit) {
     throw new AppError("bad-input", "The retake was not granted.", [
-      { path: "stoneId", message: "is no stone of the same tray with a reference" },
+      { path: "stoneId", message: "is no stone with a reference under the exercise’s own scales" },
     ]);
   }
   const position = Math.max(0, ...exercise.stones.map((one) => one.position)) + 1;
@@ -82,7 +81,7 @@ async function requireNoneWaiting(
 }
 
 /**
- * Grants one student a retake of a stone that they handed in: on it again, or on another stone of the same tray in its
+ * Grants one student a retake of a stone that they handed in: on it again, or on another stone under the same scales in its
  * place, which then is in the exercise for them alone. The latest attempt counts. Throws AppError `not-allowed`,
  * `not-found`, `bad-input`, or `conflict`.
  */
@@ -97,7 +96,7 @@ export async function grantRetake(
     await requireNoneWaiting(transaction, parsed);
     const { studentId, stoneId, reason } = parsed;
     const isSame = stoneId === null || stoneId === place.stoneId;
-    const exerciseStoneId = isSame ? place.id : await ensurePlace(transaction, exercise, place, stoneId);
+    const exerciseStoneId = isSame ? place.id : await ensurePlace(transaction, exercise, stoneId);
     const made = await transaction.retake.create({
       data: { exerciseStoneId, replacesId: place.id, studentId, reason, grantedById: viewer.userId },
     });

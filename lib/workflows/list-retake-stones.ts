@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from "node:util";
 import { z } from "zod";
 import { requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
@@ -7,6 +8,7 @@ import { getDatabase } from "@/lib/data/store/database";
 import { listBlindStones, requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { getRetakeGround } from "@/lib/data/store/find-retake-ground";
 import { parseColumn } from "@/lib/data/store/parse-column";
+import { ExerciseTermsSchema, TrayTermsSchema } from "@/lib/plot/exercise-terms";
 import { parseInput } from "@/lib/plot/parse-input";
 import { type RankedStone, type RatedStone, rankRetakeStones } from "@/lib/plot/rank-retake-stones";
 import { ReferenceSchema } from "@/lib/plot/stone";
@@ -24,10 +26,10 @@ const MOST_EXERCISES = 12;
 /** Stones that are offered. */
 const MOST_OFFERED = 5;
 
-/** How hard the stones of a tray are, by everybody's plots in the latest exercises on them. */
-async function measureDifficulties(trayId: string): Promise<Map<string, number>> {
+/** How hard stones are, by everybody's plots in the latest exercises on them. */
+async function measureDifficulties(stoneIds: readonly string[]): Promise<Map<string, number>> {
   const exercises = await getDatabase().exercise.findMany({
-    where: { stones: { some: { stone: { trayId } } } },
+    where: { stones: { some: { stoneId: { in: [...stoneIds] } } } },
     orderBy: [{ dueAt: "desc" }, { id: "asc" }],
     take: MOST_EXERCISES,
     select: { id: true },
@@ -42,9 +44,28 @@ async function measureDifficulties(trayId: string): Promise<Map<string, number>>
   );
 }
 
+/** The stones of a tray and of its owner's others that stand under the exercise's own scales and characteristics. */
+async function listFitting(trayId: string, terms: unknown) {
+  const database = getDatabase();
+  const { ownerId } = await database.tray.findUniqueOrThrow({ where: { id: trayId } });
+  const trays = await database.tray.findMany({ where: { ownerId }, select: { id: true, terms: true } });
+  const own = parseColumn(ExerciseTermsSchema, terms, "Exercise.terms");
+  const fitting = trays.filter((tray) => {
+    const { rubric: _rubric, ...its } = parseColumn(TrayTermsSchema, tray.terms, "Tray.terms");
+    return isDeepStrictEqual(its, own);
+  });
+  return database.stone.findMany({
+    where: { trayId: { in: fitting.map(({ id }) => id) } },
+    include: {
+      tray: { select: { name: true } },
+      references: { orderBy: { version: "desc" }, take: 1 },
+    },
+  });
+}
+
 /**
- * The stones of the same tray that a student could sit in place of one they handed in, the nearest in difficulty first,
- * each with why; none that is set for them anyway or that they have sat; none that the viewer is reading blind. Throws AppError `not-allowed`, `not-found`, or
+ * The stones that a student could sit in place of one they handed in, of its tray or of its owner's others under the same
+ * scales, the nearest in difficulty first, each with why; none that is set for them anyway or that they have sat; none that the viewer is reading blind. Throws AppError `not-allowed`, `not-found`, or
  * `conflict` where the student has not handed the stone in.
  */
 export async function listRetakeStones(
@@ -64,25 +85,24 @@ export async function listRetakeStones(
     ...exercise.stones.filter(({ isRetake }) => !isRetake).map(({ stoneId }) => stoneId),
     ...sittings.map(({ exerciseStone }) => exerciseStone.stoneId),
   ]);
-  const stones = await database.stone.findMany({
-    where: { trayId: place.stone.trayId },
-    include: { references: { orderBy: { version: "desc" }, take: 1 } },
-  });
-  const difficulties = await measureDifficulties(place.stone.trayId);
-  const rated = stones.map(({ id, label, references: [latest] }): RatedStone => {
+  const stones = await listFitting(place.stone.trayId, exercise.terms);
+  const difficulties = await measureDifficulties(stones.map(({ id }) => id));
+  const rated = stones.map(({ id, label, tray, references: [latest] }): RatedStone => {
     const reference =
       latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body");
     return {
       stoneId: id,
       label,
+      trayName: tray.name,
       difficulty: difficulties.get(id) ?? null,
       marks: reference?.marks.length ?? null,
     };
   });
+  const labels = new Set(exercise.stones.map(({ stone }) => stone.label));
   const target = rated.find(({ stoneId }) => stoneId === place.stoneId);
   if (target === undefined) return [];
   return rankRetakeStones(
     target,
-    rated.filter(({ stoneId }) => !taken.has(stoneId)),
+    rated.filter(({ stoneId, label }) => !taken.has(stoneId) && !labels.has(label)),
   ).slice(0, MOST_OFFERED);
 }

@@ -76,7 +76,7 @@ test("an exercise is tried as a student, and nothing is made of it", async ({ op
   page.on("request", (request) => {
     if (request.url().includes("/api/sittings/")) asked.push(request.url());
   });
-  const stone = page.getByRole("link", { name: /^Begin/ }).first();
+  const stone = page.getByRole("link", { name: /^Look at the bench/ }).first();
   await stone.click();
   await expect(page.getByText("Try whatever you like")).toBeVisible();
   const start = page.getByRole("button", { name: /^Start plotting|^Begin|^Go on/ });

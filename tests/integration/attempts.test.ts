@@ -154,7 +154,7 @@ describe("attempts", () => {
 });
 
 describe("a retake", () => {
-  it("is offered on a stone of the tray that the student has not sat, with the reason why", async () => {
+  it("is offered on a stone that the student has not sat, with the reason why", async () => {
     const offered = await listRetakeStones(school.iris, {
       exerciseId: school.exerciseId,
       exerciseStoneId: place(FIRST),
@@ -195,7 +195,7 @@ describe("a retake", () => {
     expect((await findMine(school.ben)).stones[0]?.earlierDebriefId).toBe(school.benReleased);
   });
 
-  it("is of what was handed in, on a stone of the same tray", async () => {
+  it("is of what was handed in, on a stone under the same scales", async () => {
     const missing = { exerciseId: school.exerciseId, studentId: school.ben.userId, stoneId: null };
     await expect(
       grantRetake(school.iris, { ...missing, exerciseStoneId: place(SECOND) }),

@@ -93,6 +93,7 @@ describe("stones of like difficulty", () => {
   const stone = (label: string, difficulty: number | null, marks: number | null) => ({
     stoneId: label,
     label,
+    trayName: "Tray",
     difficulty,
     marks,
   });

@@ -21,7 +21,7 @@ export default async function PreviewBenchPage({
   );
   return (
     <>
-      <div className="page-wide">
+      <div className="page-wide" style={{ paddingBottom: 0 }}>
         <PreviewNote backHref={`/exercises/${exerciseId}`}>
           of the bench as a student opens it. Try whatever you like: no sitting is made and nothing is saved.
         </PreviewNote>
