@@ -17,7 +17,7 @@ function toStoneDetail(stone: MyStone): string {
   const marks = stone.markCount === 1 ? "1 mark" : `${stone.markCount} marks`;
   if (stone.total !== null) return `${stone.total.toFixed(2)} of 100 points`;
   if (stone.state === "on-the-bench") return `${marks} so far`;
-  if (stone.state === "handed-in") return `${marks}. The debrief opens once your instructor releases it.`;
+  if (stone.state === "handed-in") return `${marks}. The debrief is not open yet.`;
   if (stone.opensAfter !== null) return `Opens once ${stone.opensAfter} is handed in`;
   if (stone.state === "missed") return "The exercise closed before it was handed in.";
   return "";
@@ -135,6 +135,12 @@ export function ExerciseSection({
       </div>
       <p className={classes.dates}>
         {exercise.sectionName} · <ExerciseDates exercise={exercise} />
+        {exercise.debriefsAt !== null && (
+          <>
+            {" "}
+            · debriefs open from <When iso={exercise.debriefsAt} />
+          </>
+        )}
         {exercise.minutesPerStone !== null && ` · ${toMinutes(exercise.minutesPerStone)} for each stone`}
       </p>
       {isTaken && (

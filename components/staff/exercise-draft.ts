@@ -22,6 +22,8 @@ export const ExerciseDraftSchema = z.strictObject({
   dueAt: instantText,
   /** Empty: it stays open. */
   closesAt: instantText,
+  /** Empty: when staff release them. */
+  debriefsAt: instantText,
   preparation: ExerciseRulesSchema.shape.preparation.unwrap(),
   schoolRules: z.string().max(8000),
   proofs: z.enum(PROOF_SCOPES),
@@ -48,6 +50,7 @@ export interface ExerciseInput {
   readonly opensAt: string;
   readonly dueAt: string;
   readonly closesAt: string | null;
+  readonly debriefsAt: string | null;
   readonly rules: ExerciseRules;
   readonly orientation: ExerciseDraft["orientation"];
   readonly stoneIds: readonly string[];
@@ -111,6 +114,13 @@ export function findExerciseFaults(draft: ExerciseDraft): Fault[] {
   if (draft.closesAt !== "" && draft.dueAt !== "" && Date.parse(draft.closesAt) < Date.parse(draft.dueAt)) {
     add("closesAt", "must not be earlier than it is due");
   }
+  if (
+    draft.debriefsAt !== "" &&
+    draft.dueAt !== "" &&
+    Date.parse(draft.debriefsAt) < Date.parse(draft.dueAt)
+  ) {
+    add("debriefsAt", "must not be earlier than it is due");
+  }
   if (draft.stoneIds.length === 0) add("stoneIds", "choose at least one stone");
   return [...faults, ...findRuleFaults(draft)];
 }
@@ -124,6 +134,7 @@ export function toExerciseInput(draft: ExerciseDraft): ExerciseInput {
     opensAt: draft.opensAt,
     dueAt: draft.dueAt,
     closesAt: draft.closesAt === "" ? null : draft.closesAt,
+    debriefsAt: draft.debriefsAt === "" ? null : draft.debriefsAt,
     rules: toRules(draft),
     orientation: draft.orientation,
     stoneIds: draft.stoneIds,

@@ -73,7 +73,7 @@ export function WhatFields(
   );
 }
 
-/** Three moments, in the browser's zone. */
+/** Its moments, in the browser's zone. */
 export function ScheduleFields({ draft, faults, onChange }: ExerciseFieldsProps) {
   return (
     <div className={classes.three}>
@@ -99,6 +99,13 @@ export function ScheduleFields({ draft, faults, onChange }: ExerciseFieldsProps)
         value={draft.closesAt}
         error={findAt(faults, "closesAt")}
         onChange={(closesAt) => onChange({ closesAt })}
+      />
+      <InstantInput
+        label="Debriefs open"
+        description="By themselves from here on, once scored; leave it empty to release them by hand"
+        value={draft.debriefsAt}
+        error={findAt(faults, "debriefsAt")}
+        onChange={(debriefsAt) => onChange({ debriefsAt })}
       />
     </div>
   );

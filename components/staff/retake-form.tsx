@@ -36,6 +36,13 @@ function listHandedIn({ cells, stones }: ReviewGrid, studentId: string | null) {
     }));
 }
 
+/** Whether the exercise takes no work of the student any more: then a retake alone lets them begin nothing. */
+function isClosedFor({ exercise, students }: ReviewGrid, studentId: string | null): boolean {
+  const own = students.find((one) => one.studentId === studentId);
+  const later = [own?.dueAt, own?.closesAt].flatMap((at) => at ?? []);
+  return exercise.phase === "closed" && !later.some((at) => Date.parse(at) > Date.now());
+}
+
 function StoneChoice(props: {
   offered: readonly RankedStone[];
   isReleased: boolean;
@@ -150,6 +157,11 @@ export function RetakeForm(props: {
           value={choice}
           onChange={setChoice}
         />
+      )}
+      {place !== undefined && isClosedFor(grid, studentId) && (
+        <p role="status">
+          The exercise is closed for this student: give an extension as well, or the retake cannot be begun.
+        </p>
       )}
       <TextInput
         label="Reason for the retake"

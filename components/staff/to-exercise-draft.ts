@@ -2,7 +2,14 @@ import type { ExerciseDraft } from "@/components/staff/exercise-draft";
 import type { ReviewGrid } from "@/lib/plot/staff-view";
 
 /** The draft that reads back as this exercise. */
-export function toExerciseDraft({ exercise, notes, rules, rubric, stones }: ReviewGrid): ExerciseDraft {
+export function toExerciseDraft({
+  exercise,
+  notes,
+  debriefsAt,
+  rules,
+  rubric,
+  stones,
+}: ReviewGrid): ExerciseDraft {
   return {
     sectionId: exercise.sectionId,
     title: exercise.title,
@@ -10,6 +17,7 @@ export function toExerciseDraft({ exercise, notes, rules, rubric, stones }: Revi
     opensAt: exercise.opensAt,
     dueAt: exercise.dueAt,
     closesAt: exercise.closesAt ?? "",
+    debriefsAt: debriefsAt ?? "",
     preparation: rules.preparation,
     schoolRules: rules.schoolRules,
     proofs: rules.proofs,

@@ -103,6 +103,7 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
     exercise: row,
     revision: exercise.revision,
     notes: exercise.notes,
+    debriefsAt: exercise.debriefsAt?.toISOString() ?? null,
     rules: parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules"),
     rubric,
     rubricVersion: rubricRow.version,

@@ -135,6 +135,7 @@ export async function listMyExercises(viewer: Viewer): Promise<MyExercise[]> {
       opensAt: exercise.opensAt.toISOString(),
       dueAt: dates.dueAt.toISOString(),
       closesAt: dates.closesAt?.toISOString() ?? null,
+      debriefsAt: exercise.debriefsAt?.toISOString() ?? null,
       phase,
       minutesPerStone: toOwnMinutes(exercise),
       stones: toMyStones(exercise, phase, viewer.userId),

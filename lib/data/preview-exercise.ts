@@ -44,6 +44,7 @@ export async function previewMyExercise(viewer: Viewer, exerciseId: string): Pro
     opensAt: row.opensAt.toISOString(),
     dueAt: row.dueAt.toISOString(),
     closesAt: row.closesAt?.toISOString() ?? null,
+    debriefsAt: row.debriefsAt?.toISOString() ?? null,
     phase,
     minutesPerStone: rules.minutesPerStone,
     stones: arranged.map(({ place, label }, index) => {

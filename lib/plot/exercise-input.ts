@@ -12,6 +12,8 @@ export const ExerciseFieldsSchema = z.strictObject({
   opensAt: instant,
   dueAt: instant,
   closesAt: instant.nullable(),
+  /** From when on debriefs open by themselves; null: when staff release them. */
+  debriefsAt: instant.nullable().default(null),
   rules: ExerciseRulesSchema,
   /** Over the tray's rubric for a new exercise, over the one in force for a change. */
   rubric: RubricOverridesSchema.optional(),
@@ -23,18 +25,26 @@ export const ExerciseFieldsSchema = z.strictObject({
 });
 export type ExerciseFields = z.infer<typeof ExerciseFieldsSchema>;
 
-/** The faults of the dates; none means that the exercise opens, is due and closes in this order. */
+/** The faults of the dates; none means that the exercise opens, is due and closes in this order, and that debriefs
+ * open no sooner than it is due. */
 export function findDateFaults({
   opensAt,
   dueAt,
   closesAt,
-}: Pick<ExerciseFields, "opensAt" | "dueAt" | "closesAt">): { path: string; message: string }[] {
+  debriefsAt,
+}: Pick<ExerciseFields, "opensAt" | "dueAt" | "closesAt" | "debriefsAt">): {
+  path: string;
+  message: string;
+}[] {
   const faults: { path: string; message: string }[] = [];
   if (Date.parse(dueAt) <= Date.parse(opensAt)) {
     faults.push({ path: "dueAt", message: "must come after the opening" });
   }
   if (closesAt !== null && Date.parse(closesAt) < Date.parse(dueAt)) {
     faults.push({ path: "closesAt", message: "must not come before the due date" });
+  }
+  if (debriefsAt !== null && Date.parse(debriefsAt) < Date.parse(dueAt)) {
+    faults.push({ path: "debriefsAt", message: "must not come before the due date" });
   }
   return faults;
 }

@@ -169,6 +169,8 @@ export const ReviewGridSchema = z.strictObject({
   /** Raised by every change of the exercise; sent back with an update, so that two people cannot overwrite each other. */
   revision: z.int(),
   notes: z.string(),
+  /** From when on debriefs open by themselves; null: when staff release them. */
+  debriefsAt: instant.nullable(),
   rules: ExerciseRulesSchema,
   rubric: RubricSchema,
   rubricVersion: z.int(),

@@ -59,6 +59,8 @@ export const MyExerciseSchema = z.strictObject({
   opensAt: instant,
   dueAt: instant,
   closesAt: instant.nullable(),
+  /** From when on debriefs open by themselves; null: when the instructor releases them. */
+  debriefsAt: instant.nullable(),
   phase: z.enum(EXERCISE_PHASES),
   /** This student's own time for each stone, extra time included; null without a limit. */
   minutesPerStone: z.int().nullable(),

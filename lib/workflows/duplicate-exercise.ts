@@ -31,12 +31,13 @@ async function requireSection(transaction: Transaction, viewer: Viewer, sectionI
 }
 
 /** The dates of the copy. Throws AppError `bad-input` where they would leave the calendar. */
-function shiftDates({ opensAt, dueAt, closesAt }: ExerciseWithParts, opening: Date) {
+function shiftDates({ opensAt, dueAt, closesAt, debriefsAt }: ExerciseWithParts, opening: Date) {
   const shift = (at: Date) => new Date(at.getTime() - opensAt.getTime() + opening.getTime());
   const dates = {
     opensAt: opening,
     dueAt: shift(dueAt),
     closesAt: closesAt === null ? null : shift(closesAt),
+    debriefsAt: debriefsAt === null ? null : shift(debriefsAt),
   };
   if (Object.values(dates).some((at) => at !== null && !(Math.abs(at.getUTCFullYear() - 2500) < 1000))) {
     throw new AppError("bad-input", "The exercise was not duplicated.", [

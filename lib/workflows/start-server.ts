@@ -4,11 +4,24 @@ import { closeStreams } from "@/lib/data/open-streams";
 import { readEnvironment } from "@/lib/data/read-environment";
 import { handInOverdue } from "@/lib/workflows/hand-in-overdue";
 import { notePeers } from "@/lib/workflows/note-peers";
+import { releaseDue } from "@/lib/workflows/release-due";
 import { resumeRescores } from "@/lib/workflows/resume-rescores";
 import { scorePending } from "@/lib/workflows/score-pending";
 
 /** Between two looks for stones whose time ran out, ms. */
 const SWEEP_MS = 5000;
+
+/** Between two looks for debriefs that open by themselves, ms. */
+const RELEASE_MS = 30_000;
+
+/** Opens, for as long as the process lives, the debriefs whose moment has come. */
+function sweepReleases(): void {
+  const sweep = () =>
+    releaseDue()
+      .catch((thrown: unknown) => console.error("the sweep of debriefs failed", thrown))
+      .then(() => void setTimeout(sweep, RELEASE_MS).unref());
+  void sweep();
+}
 
 /** Hands in, for as long as the process lives, what ran out of time with no browser left to do it. */
 function sweepOverdue(): void {
@@ -21,7 +34,7 @@ function sweepOverdue(): void {
 
 /**
  * What a server does before it answers: checks its environment, brings the database up to date, and begins to score
- * what an earlier end cut off, rescores among it; from then on it hands in what runs out of time. Where that cannot be, it says why in a sentence and ends the process.
+ * what an earlier end cut off, rescores among it; from then on it hands in what runs out of time and opens debriefs whose moment has come. Where that cannot be, it says why in a sentence and ends the process.
  */
 export async function startServer(): Promise<void> {
   try {
@@ -35,6 +48,7 @@ export async function startServer(): Promise<void> {
   // The server stops once every answer is given, and a stream's answer has no end of its own.
   for (const signal of ["SIGTERM", "SIGINT"] as const) process.once(signal, closeStreams);
   sweepOverdue();
+  sweepReleases();
   scorePending()
     .catch((thrown: unknown) => console.error("the sweep of hand-ins failed", thrown))
     .then(resumeRescores)

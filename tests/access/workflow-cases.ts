@@ -320,6 +320,8 @@ export const WORKFLOWS_WITHOUT_VIEWER: Readonly<Record<string, string>> = {
   "check-password checkPassword": "compares two texts",
   "create-first-director createFirstDirector": "works only while there is no account (tested below)",
   "find-client-address findClientAddress": "reads a request's headers",
+  "release-due releaseDue":
+    "the program's own release at the moment that an exercise says; gives back a count",
   "hand-in-overdue handInOverdue": "the program's own sweep of what ran out of time; gives back a count",
   "hash-password hashPassword": "hashes a text",
   "judge-stone-checks judgeStoneChecks": "the program's own step after a check was sent; gives back a count",

@@ -24,7 +24,7 @@ test("a tray's stones go out, come back by their labels, are checked and photogr
 
   await row.getByRole("checkbox").check();
   await page.getByText("A seat", { exact: true }).click();
-  await page.getByLabel("Seat").fill("Bench 4");
+  await page.getByRole("textbox", { name: "Seat" }).fill("Bench 4");
   await page.getByRole("button", { name: "Hand out 1 stone" }).click();
   await expect(row).toContainText("At Bench 4");
   await expectCleanNow(page);

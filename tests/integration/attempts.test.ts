@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import type { Viewer } from "@/lib/access/viewer";
 import { AppError } from "@/lib/base/app-error";
 import { getBench } from "@/lib/data/get-bench";
+import { getDebrief } from "@/lib/data/get-debrief";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
 import { getWorksheets } from "@/lib/data/get-worksheets";
 import { listMyExercises } from "@/lib/data/list-my-exercises";
@@ -17,8 +18,10 @@ import { handIn } from "@/lib/workflows/hand-in";
 import { listRetakeStones } from "@/lib/workflows/list-retake-stones";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
+import { releaseDue } from "@/lib/workflows/release-due";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { scoreHandIn } from "@/lib/workflows/score-hand-in";
+import { withdrawRelease } from "@/lib/workflows/withdraw-release";
 import { DATA_CASES } from "@/tests/access/data-cases";
 import { WORKFLOW_CASES } from "@/tests/access/workflow-cases";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
@@ -205,6 +208,30 @@ describe("a retake", () => {
     await expect(retake(school.ada, "no-such-stone")).rejects.toMatchObject({ code: "bad-input" });
     await expect(retake(school.ada, school.stoneIds[1])).rejects.toMatchObject({ code: "conflict" });
     await expect(retake(school.cyd, null)).rejects.toMatchObject({ code: "not-found" });
+  });
+});
+
+describe("debriefs that open by themselves", () => {
+  const setMoment = (debriefsAt: Date) =>
+    getDatabase().exercise.update({ where: { id: school.exerciseId }, data: { debriefsAt } });
+
+  it("open at their moment and not before, once scored, and stay as staff left them", async () => {
+    await setMoment(new Date(Date.now() + DAY_MS));
+    expect(await releaseDue()).toEqual({ released: 0 });
+    await expect(getDebrief(school.ada, school.adaScored)).rejects.toMatchObject({ code: "not-found" });
+    await withdrawRelease(school.iris, { sittingIds: [school.benReleased] });
+    await setMoment(new Date(Date.now() - 1000));
+    expect(await releaseDue()).toEqual({ released: 1 });
+    expect((await getDebrief(school.ada, school.adaScored)).sittingId).toBe(school.adaScored);
+    await expect(getDebrief(school.ben, school.benReleased)).rejects.toMatchObject({ code: "not-found" });
+    expect(await releaseDue()).toEqual({ released: 0 });
+    await finish(school.ada, school.adaOnBench);
+    expect(await releaseDue()).toEqual({ released: 1 });
+    const entry = await getDatabase().trailEntry.findFirstOrThrow({
+      where: { action: "release-debrief" },
+      orderBy: { id: "desc" },
+    });
+    expect(entry).toMatchObject({ actorId: null, subjectId: school.adaOnBench });
   });
 });
 

@@ -193,7 +193,7 @@ async function makeStones({ iris }: People) {
 /** Dates of an exercise that is open now. */
 export function makeOpenDates() {
   const at = (days: number) => new Date(Date.now() + days * DAY_MS).toISOString();
-  return { opensAt: at(-1), dueAt: at(1), closesAt: at(2) };
+  return { opensAt: at(-1), dueAt: at(1), closesAt: at(2), debriefsAt: null };
 }
 
 async function setExercise(by: Viewer, sectionId: string, stoneIds: readonly string[]) {

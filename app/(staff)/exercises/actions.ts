@@ -29,6 +29,7 @@ const ExerciseInputSchema = z.strictObject({
   opensAt: z.iso.datetime(),
   dueAt: z.iso.datetime(),
   closesAt: z.iso.datetime().nullable(),
+  debriefsAt: z.iso.datetime().nullable(),
   rules: ExerciseRulesSchema,
   orientation: RubricSchema.shape.orientation,
   stoneIds: z.array(z.string()).min(1),

@@ -17,6 +17,7 @@ const exercise = (
   opensAt: `2026-11-${String(dueDay - 1).padStart(2, "0")}T08:00:00.000Z`,
   dueAt: `2026-11-${String(dueDay).padStart(2, "0")}T08:00:00.000Z`,
   closesAt: null,
+  debriefsAt: null,
   minutesPerStone: null,
   phase,
   stones: states.map((state, index) => ({

@@ -53,6 +53,7 @@ const GRID: ReviewGrid = ReviewGridSchema.parse({
   },
   revision: 1,
   notes: "",
+  debriefsAt: null,
   rules: { preparation: "asked", schoolRules: "" },
   rubric: DEFAULT_RUBRIC,
   rubricVersion: 1,

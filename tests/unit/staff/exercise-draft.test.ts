@@ -9,6 +9,7 @@ const DRAFT: ExerciseDraft = {
   opensAt: "2026-11-25T09:00:00.000Z",
   dueAt: "2026-12-02T09:00:00.000Z",
   closesAt: "",
+  debriefsAt: "",
   preparation: "asked",
   schoolRules: " Ask first. ",
   proofs: "none",

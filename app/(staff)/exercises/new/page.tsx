@@ -27,6 +27,7 @@ function createDraft(sectionId: string): ExerciseDraft {
     opensAt: toMinute(now),
     dueAt: toMinute(Math.ceil((now + WEEK_MS) / HOUR_MS) * HOUR_MS),
     closesAt: "",
+    debriefsAt: "",
     preparation: "asked",
     schoolRules: "",
     proofs: DEFAULT_RULES.proofs,
