@@ -34,6 +34,8 @@ async function runPiece(transaction: Transaction, { run, reject }: Piece): Promi
 async function runPieces(pieces: readonly Piece[]): Promise<void> {
   try {
     const answers = await runInTransaction(async (transaction) => {
+      // A lone piece takes the whole transaction back with it.
+      if (pieces.length === 1) return Promise.all(pieces.map(({ run }) => run(transaction)));
       const made: (() => void)[] = [];
       for (const piece of pieces) made.push(await runPiece(transaction, piece));
       return made;
