@@ -21,6 +21,8 @@ export interface JudgedRow {
   readonly flags: readonly WatchFlag[];
   /** Since the stone was opened; until hand-in, ms. */
   readonly onStoneMs: number;
+  /** Until its time runs out, ms, 0 at the least; null where it is not timed, or handed in. */
+  readonly leftMs: number | null;
   /** Since the last step, or since the stone was opened, ms. */
   readonly quietMs: number;
 }
@@ -49,7 +51,10 @@ export function judgeRow(row: WatchRow, nowMs: number): JudgedRow {
   const isOpen = row.presence === "here" || row.presence === "away";
   const isHere =
     row.handedInAt === null && (isOpen || (row.presence === "unheard" && quietMs <= JUST_WORKED_MS));
-  return { row, isHere, flags: isHere ? listFlags(row, nowMs, onStoneMs, quietMs) : [], onStoneMs, quietMs };
+  const leftMs =
+    row.endsAt === null || row.handedInAt !== null ? null : Math.max(0, Date.parse(row.endsAt) - nowMs);
+  const flags = isHere ? listFlags(row, nowMs, onStoneMs, quietMs) : [];
+  return { row, isHere, flags, onStoneMs, leftMs, quietMs };
 }
 
 export type WatchCounts = Readonly<Record<WatchFlag | "here", number>>;

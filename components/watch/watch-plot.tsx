@@ -11,7 +11,7 @@ import { NoteForm, type SendNotes } from "@/components/watch/note-form";
 import { PreparedPips } from "@/components/watch/prepared-pips";
 import { useBenchWatch } from "@/components/watch/use-bench-watch";
 import classes from "@/components/watch/watch-plot.module.css";
-import { toPresenceWords, toSpanWords } from "@/components/watch/watch-words";
+import { toOnStoneWords, toPresenceWords } from "@/components/watch/watch-words";
 import { getSolid } from "@/lib/gem/build-solid";
 import type { SentNote } from "@/lib/plot/bench-note";
 import type { BenchWatchView } from "@/lib/plot/staff-view";
@@ -100,7 +100,7 @@ export function WatchPlot({ judged, nowMs, send, onClose }: WatchPlotProps) {
         </h2>
         <p className={classes.facts}>
           <strong>{row.markCount === 1 ? "1 mark" : `${row.markCount} marks`}</strong>
-          <span>{toSpanWords(judged.onStoneMs)} on the stone</span>
+          <span>{toOnStoneWords(judged)} on the stone</span>
           <span>{toPresenceWords(judged, nowMs)}</span>
           <span>
             Preparation: <PreparedPips row={row} />

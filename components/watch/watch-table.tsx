@@ -4,7 +4,7 @@ import { FlagSign } from "@/components/watch/flag-sign";
 import type { JudgedRow } from "@/components/watch/judge-row";
 import { PreparedPips } from "@/components/watch/prepared-pips";
 import classes from "@/components/watch/watch-board.module.css";
-import { FLAG_WORDS, toPresenceWords, toSpanWords } from "@/components/watch/watch-words";
+import { FLAG_WORDS, toOnStoneWords, toPresenceWords, toSpanWords } from "@/components/watch/watch-words";
 
 export interface WatchTableProps {
   rows: readonly JudgedRow[];
@@ -73,7 +73,7 @@ function Row({
       <td className={classes.wide}>
         <PreparedPips row={row} />
       </td>
-      <td className={classes.time}>{toSpanWords(judged.onStoneMs)}</td>
+      <td className={classes.time}>{toOnStoneWords(judged)}</td>
       <td className={classes.wide}>
         <span className={classes.time}>
           {row.lastEventAt === null ? "nothing yet" : toSpanWords(judged.quietMs)}

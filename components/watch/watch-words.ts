@@ -33,6 +33,13 @@ export function toSpanWords(ms: number): string {
   return `${Math.floor(hours / 24)} days`;
 }
 
+/** "4 min", and of a timed stone "4 min, 11 min left" or "15 min, time is up". */
+export function toOnStoneWords({ onStoneMs, leftMs }: Pick<JudgedRow, "onStoneMs" | "leftMs">): string {
+  const spent = toSpanWords(onStoneMs);
+  if (leftMs === null) return spent;
+  return leftMs === 0 ? `${spent}, time is up` : `${spent}, ${toSpanWords(leftMs)} left`;
+}
+
 /** "3 of 4", "all", "none", "not asked for". */
 export function toPreparedWords({ preparation, prepared }: WatchRow): string {
   if (preparation === "off") return "not asked for";

@@ -25,6 +25,8 @@ export const WatchRowSchema = z.strictObject({
   stoneLabel: z.string(),
   openedAt: instant,
   handedInAt: instant.nullable(),
+  /** When its time runs out; null where it is not timed. */
+  endsAt: instant.nullable(),
   /** When the last step of the log came in. */
   lastEventAt: instant.nullable(),
   /** Raised by every step: a plot that was read at another is older or newer. */

@@ -72,6 +72,7 @@ export function toWatchRow(sitting: WatchedSitting): WatchedRow {
     stoneLabel: stone.label,
     openedAt: sitting.openedAt.toISOString(),
     handedInAt: sitting.handIn?.handedInAt.toISOString() ?? null,
+    endsAt: sitting.endsAt?.toISOString() ?? null,
     lastEventAt: sitting.lastEventAt?.toISOString() ?? null,
     lastSeq: sitting.lastSeq,
     markCount: sitting.markCount,

@@ -9,7 +9,7 @@ import {
   STUCK_AFTER_MS,
   sortRows,
 } from "@/components/watch/judge-row";
-import { toPreparedWords, toSpanWords } from "@/components/watch/watch-words";
+import { toOnStoneWords, toPreparedWords, toSpanWords } from "@/components/watch/watch-words";
 import { makeWatchRow } from "@/tests/unit/watch/make-watch-row";
 
 const NOW = Date.parse("2026-11-25T10:05:00.000Z");
@@ -20,6 +20,20 @@ describe("a busy bench", () => {
   it("has no flags, and its times are by the server's clock", () => {
     const judged = judgeRow(makeWatchRow(), NOW);
     expect(judged).toMatchObject({ isHere: true, flags: [], onStoneMs: 300_000, quietMs: 10_000 });
+  });
+});
+
+describe("a timed stone", () => {
+  const left = (part: Parameters<typeof makeWatchRow>[0]) => {
+    const judged = judgeRow(makeWatchRow(part), NOW);
+    return [judged.leftMs, toOnStoneWords(judged)];
+  };
+
+  it("says what is left of its time, until it is over or handed in", () => {
+    expect(left({})).toEqual([null, "5 min"]);
+    expect(left({ endsAt: ago(-12 * 60_000) })).toEqual([720_000, "5 min, 12 min left"]);
+    expect(left({ endsAt: ago(1000) })).toEqual([0, "5 min, time is up"]);
+    expect(left({ endsAt: ago(-60_000), handedInAt: ago(0) })).toEqual([null, "5 min"]);
   });
 });
 

@@ -13,6 +13,7 @@ export function makeWatchRow(part: Partial<WatchRow> = {}): WatchRow {
     stoneLabel: "T-1",
     openedAt: "2026-11-25T10:00:00.000Z",
     handedInAt: null,
+    endsAt: null,
     lastEventAt: "2026-11-25T10:04:50.000Z",
     lastSeq: 7,
     markCount: 4,
