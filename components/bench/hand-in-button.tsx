@@ -21,7 +21,8 @@ export interface HandInButtonProps {
   onHandedIn: () => void;
 }
 
-const UNREACHED = "The server did not answer, so the plot is not handed in yet.";
+const UNREACHED =
+  "The server did not answer, so the plot is not handed in. Everything you did is kept; press Hand in again later.";
 
 /** Marks without the proof that the exercise asks for, each with a way to it. */
 function UnprovedList(props: {

@@ -34,6 +34,8 @@ export interface SaveClientParts {
 }
 
 const BATCH = 100;
+/** Somebody who pressed Hand in waits this long for what is not saved yet, ms. */
+const HAND_IN_PATIENCE_MS = 8000;
 
 /** Refusals that may pass by themselves or by something that somebody does elsewhere. */
 const PASSING = ["signed-out", "too-many-attempts", "no-room"];
@@ -149,9 +151,18 @@ export class SaveClient {
     this.set({ stranded: [], mustDecide: false, ...(mustDecide ? { canWrite: true, word: "saved" } : {}) });
   };
 
-  /** Sends what waits, then hands in. Nothing is handed in before all is saved. */
+  /**
+   * Sends what waits, then hands in. Nothing is handed in before all is saved; where that does not come about soon, it is
+   * given up, so that nothing is handed in by itself when nobody thinks of it any more.
+   */
   readonly handIn = async (): Promise<DoorAnswer<{ handedInAt: string }>> => {
-    await this.pump();
+    this.backoff.cutShort();
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const patience = new Promise<void>((resolve) => {
+      timer = setTimeout(resolve, HAND_IN_PATIENCE_MS);
+    });
+    await Promise.race([this.pump(), patience]);
+    clearTimeout(timer);
     if (this.state.word !== "saved") return { kind: "unreached" };
     const answer = await this.parts.door.handIn(this.state.sitting.lastSeq, false);
     if (answer.kind === "done") this.set({ word: "closed", canWrite: false });
