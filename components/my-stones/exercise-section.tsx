@@ -72,6 +72,7 @@ function StoneRow({
         )}
         {openSitting !== null &&
           isTaken &&
+          stone.opensAfter === null &&
           (stone.state === "on-the-bench" || stone.state === "not-begun") && (
             <>
               {detail !== "" && " · "}

@@ -55,7 +55,7 @@ function PersonDataMenu({ person, onErase }: Pick<PersonButtonsProps, "person" |
             Export what is held (JSON)
           </Menu.Item>
           {person.role === "student" && (
-            <Menu.Item color="red" onClick={() => setAsked(true)}>
+            <Menu.Item c="var(--lw-bad)" onClick={() => setAsked(true)}>
               Erase
             </Menu.Item>
           )}

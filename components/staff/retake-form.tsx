@@ -74,7 +74,7 @@ function StoneChoice(props: {
       </div>
       {offered.length === 0 && (
         <p className="muted">
-          There is no other stone with a reference under the same scales that the student has not sat.
+          There is no other stone with a reference under the same scales that the student has not met.
         </p>
       )}
     </Radio.Group>

@@ -16,7 +16,7 @@ export interface RankedStone extends RatedStone {
   readonly because: string;
 }
 
-const toLogits = (value: number) => value.toFixed(1).replace("-", "−");
+const toLogits = (value: number) => (Math.round(10 * value) / 10 + 0).toFixed(1).replace("-", "−");
 
 function explain(one: RatedStone, target: RatedStone): string {
   if (one.difficulty !== null && target.difficulty !== null) {

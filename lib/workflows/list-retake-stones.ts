@@ -63,9 +63,23 @@ async function listFitting(trayId: string, terms: unknown) {
   });
 }
 
+/** Stones that a student has sat, in whichever exercise, or that are set for a section of theirs. */
+async function listKnown(studentId: string): Promise<string[]> {
+  const rows = await getDatabase().exerciseStone.findMany({
+    where: {
+      OR: [
+        { sittings: { some: { studentId } } },
+        { isRetake: false, exercise: { section: { enrolments: { some: { studentId } } } } },
+      ],
+    },
+    select: { stoneId: true },
+  });
+  return rows.map(({ stoneId }) => stoneId);
+}
+
 /**
  * The stones that a student could sit in place of one they handed in, of its tray or of its owner's others under the same
- * scales, the nearest in difficulty first, each with why; none that is set for them anyway or that they have sat; none that the viewer is reading blind. Throws AppError `not-allowed`, `not-found`, or
+ * scales, the nearest in difficulty first, each with why; none that is set for them in any exercise or that they have sat; none that the viewer is reading blind. Throws AppError `not-allowed`, `not-found`, or
  * `conflict` where the student has not handed the stone in.
  */
 export async function listRetakeStones(
@@ -74,17 +88,10 @@ export async function listRetakeStones(
 ): Promise<RankedStone[]> {
   requireRole(viewer, "grant-allowance");
   const database = getDatabase();
-  const { exercise, place, sittings } = await getRetakeGround(
-    database,
-    viewer,
-    parseInput(InputSchema, input),
-  );
+  const parsed = parseInput(InputSchema, input);
+  const { exercise, place } = await getRetakeGround(database, viewer, parsed);
   await requireUnblinded(viewer, [place.stoneId]);
-  const taken = new Set([
-    ...(await listBlindStones(viewer)).keys(),
-    ...exercise.stones.filter(({ isRetake }) => !isRetake).map(({ stoneId }) => stoneId),
-    ...sittings.map(({ exerciseStone }) => exerciseStone.stoneId),
-  ]);
+  const taken = new Set([...(await listBlindStones(viewer)).keys(), ...(await listKnown(parsed.studentId))]);
   const stones = await listFitting(place.stone.trayId, exercise.terms);
   const difficulties = await measureDifficulties(stones.map(({ id }) => id));
   const rated = stones.map(({ id, label, tray, references: [latest] }): RatedStone => {

@@ -6,6 +6,8 @@ const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-prac
 
 /** Axe finds nothing on the page as it stands, and it does not scroll sideways. */
 export async function expectCleanNow(page: Page): Promise<void> {
+  // What stays in place while a page scrolls covers what is under it: looked at from the top.
+  await page.evaluate(() => window.scrollTo(0, 0));
   const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
   const found = violations.map(
     ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join(", ")}`,
