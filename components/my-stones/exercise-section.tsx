@@ -13,11 +13,16 @@ import type { MyExercise } from "@/lib/plot/student-view";
 type MyStone = MyExercise["stones"][number];
 
 /** What is worth saying of a stone in its state, beside the state itself. */
-function toStoneDetail(stone: MyStone): string {
+function toStoneDetail(stone: MyStone, isReleasedByHand: boolean): string {
   const marks = stone.markCount === 1 ? "1 mark" : `${stone.markCount} marks`;
   if (stone.total !== null) return `${stone.total.toFixed(2)} of 100 points`;
   if (stone.state === "on-the-bench") return `${marks} so far`;
-  if (stone.state === "handed-in") return `${marks}. The debrief is not open yet.`;
+  if (stone.state === "handed-in") {
+    const opens = isReleasedByHand
+      ? "The debrief opens once your instructor releases it."
+      : "The debrief is not open yet.";
+    return `${marks}. ${opens}`;
+  }
   if (stone.opensAfter !== null) return `Opens once ${stone.opensAfter} is handed in`;
   if (stone.state === "missed") return "The exercise closed before it was handed in.";
   return "";
@@ -29,15 +34,17 @@ function StoneRow({
   minutes,
   openSitting,
   exerciseId,
+  isReleasedByHand,
 }: {
   stone: MyStone;
+  isReleasedByHand: boolean;
   isTaken: boolean;
   minutes: number | null;
   openSitting: OpenSitting | null;
   exerciseId: string;
 }) {
   const { tone, words } = STONE_STATE_WORDS[stone.state];
-  const detail = toStoneDetail(stone);
+  const detail = toStoneDetail(stone, isReleasedByHand);
   return (
     <li className={classes.stone}>
       <div className={classes.glyph}>
@@ -157,6 +164,7 @@ export function ExerciseSection({
           <StoneRow
             key={stone.exerciseStoneId}
             exerciseId={exercise.exerciseId}
+            isReleasedByHand={exercise.debriefsAt === null}
             stone={stone}
             isTaken={isTaken}
             minutes={exercise.minutesPerStone}
