@@ -39,7 +39,7 @@ function ReadingLine({ row, href }: { row: ReadingRow; href: string }) {
         {row.readerName}, <When iso={handedInAt} />
       </Link>
       {figures !== null &&
-        `: ${figures.matched} marks in common, of ${figures.first} in the reference and ${figures.second} of theirs`}
+        `: ${figures.matched === 1 ? "1 mark" : `${figures.matched} marks`} in common, of ${figures.first} in the reference and ${figures.second} of theirs`}
       {settledVersion === null ? ". Not settled yet." : `. Settled into version ${settledVersion}.`}
     </li>
   );

@@ -29,7 +29,8 @@ function StoneThumb({ cut, proportions }: Pick<StoneRow, "cut" | "proportions">)
   );
 }
 
-function ReferenceState({ referenceVersion, referenceMarks }: StoneRow) {
+function ReferenceState({ referenceVersion, referenceMarks, isBlind }: StoneRow) {
+  if (isBlind) return <StatusBadge tone="idle">You read it blind</StatusBadge>;
   if (referenceVersion === 0) return <StatusBadge tone="bad">No reference yet</StatusBadge>;
   const marks = referenceMarks === 1 ? "1 mark" : `${referenceMarks} marks`;
   return (

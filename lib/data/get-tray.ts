@@ -51,6 +51,7 @@ function toRow(stone: StoneRow, isBlind: boolean, now: Date): typeof StoneRowSch
     proportions: card.proportions,
     weightCt: card.weightCt ?? null,
     referenceVersion: latest?.version ?? 0,
+    isBlind,
     referenceMarks: isBlind ? 0 : (reference?.marks.length ?? 0),
     clarity: isBlind ? null : (reference?.grades.clarity ?? null),
     out: out === undefined ? null : toHandOutView(out, now),

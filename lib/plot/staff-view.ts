@@ -38,6 +38,8 @@ export const StoneRowSchema = z.strictObject({
   /** 0 where no reference was saved yet. */
   referenceVersion: z.int(),
   referenceMarks: z.int(),
+  /** The viewer is reading it blind: its marks and grade are kept back. */
+  isBlind: z.boolean(),
   clarity: z.string().nullable(),
   handIns: z.int(),
   meanTotal: z.number().nullable(),

@@ -1,23 +1,18 @@
 import { z } from "zod";
 import { refuseAsNotFound, requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
-import { deriveClusterRates } from "@/lib/agreement/cluster-rates";
+import { NO_COUNTS } from "@/lib/agreement/counts";
 import { deriveRates } from "@/lib/agreement/derive-rates";
 import { findNeeds, type StudentEvidence } from "@/lib/agreement/find-needs";
-import type { RaschFit } from "@/lib/agreement/fit-rasch";
-import { deriveGradeCoefficients } from "@/lib/agreement/grade-agreement";
-import type { JoinedCounts } from "@/lib/agreement/join-counts";
-import { rankDifficulty } from "@/lib/agreement/rank-difficulty";
-import type { ReportStone, SectionReport } from "@/lib/agreement/section-report";
+import type { SectionReport } from "@/lib/agreement/section-report";
 import { toUndefined } from "@/lib/agreement/statistic";
 import { getDatabase } from "@/lib/data/store/database";
 import { listBlindStones } from "@/lib/data/store/find-open-reading";
 import { findSection, type SectionWithParts } from "@/lib/data/store/find-section";
 import { parseInput } from "@/lib/plot/parse-input";
 import { toOwnDates } from "@/lib/plot/to-own-dates";
-import { fitDetection, fromItem } from "@/lib/workflows/tally/fit-detection";
-import { type ExerciseScales, joinSums, joinSumsByKey, readScales } from "@/lib/workflows/tally/join-sums";
-import { listAllTallySums, type TallySums } from "@/lib/workflows/tally/list-tally-sums";
+import { type AddedSection, addSection } from "@/lib/workflows/tally/add-section";
+import { fromItem } from "@/lib/workflows/tally/fit-detection";
 
 const InputSchema = z.strictObject({
   sectionId: z.string(),
@@ -66,12 +61,10 @@ async function countDue(exercises: Exercises, studentIds: readonly string[]) {
 async function listEvidence(
   section: SectionWithParts,
   shown: Exercises,
-  byStudent: ReadonlyMap<string, JoinedCounts>,
-  fit: RaschFit,
-  whole: JoinedCounts,
+  { students: known, fit, whole }: AddedSection,
 ): Promise<StudentEvidence[]> {
   const enrolled = section.enrolments.map(({ student }) => student);
-  const others = [...byStudent.keys()].filter((id) => !enrolled.some((one) => one.id === id));
+  const others = [...known.keys()].filter((id) => !enrolled.some((one) => one.id === id));
   const gone = await getDatabase().user.findMany({
     where: { id: { in: others } },
     select: { id: true, name: true },
@@ -82,46 +75,18 @@ async function listEvidence(
     people.map(({ id }) => id),
   );
   const abilities = new Map(fit.persons.map(({ person, ability }) => [person, ability]));
-  const nothing = joinSums([], new Map(), whole.scales);
+  const nothing = { rates: deriveRates(NO_COUNTS, whole.scales), found: 0, overlooked: 0 };
   return people
     .map(({ id, name }) => {
-      const { counts, scales } = byStudent.get(id) ?? nothing;
       return {
         studentId: id,
         name,
-        rates: deriveRates(counts, scales),
-        found: counts.found,
-        overlooked: counts.overlooked,
+        ...(known.get(id) ?? nothing),
         ability: abilities.get(id) ?? toUndefined("nothing was handed in and scored yet"),
         ...(counted.get(id) ?? { due: 0, handedInOfDue: 0 }),
       };
     })
     .sort((a, b) => a.name.localeCompare(b.name, "en") || (a.studentId < b.studentId ? -1 : 1));
-}
-
-interface StonesGround {
-  readonly sums: TallySums["stone"];
-  readonly shown: Exercises;
-  readonly scales: ExerciseScales;
-  readonly fit: RaschFit;
-  readonly whole: JoinedCounts;
-}
-
-/** The stones that were sat, the hardest first; a stone that is set twice is one. */
-function listStones({ sums: rows, shown, scales, fit, whole }: StonesGround): ReportStone[] {
-  const places = new Map(shown.flatMap(({ stones }) => stones.map((place) => [place.id, place] as const)));
-  const sums = rows.map((row) => ({
-    ...row,
-    key: places.get(row.key)?.stoneId ?? row.key,
-  }));
-  const byStone = joinSumsByKey(sums, scales, whole.scales);
-  const byId = new Map([...places.values()].map((place) => [place.stoneId, place.stone]));
-  const ranked = rankDifficulty(fit.items, (item) => fromItem(item).stoneId);
-  return ranked.flatMap((rank) => {
-    const [joined, stone] = [byStone.get(rank.stoneId), byId.get(rank.stoneId)];
-    if (joined === undefined || stone === undefined) return [];
-    return [{ ...rank, ...stone, rates: deriveRates(joined.counts, joined.scales) }];
-  });
 }
 
 /**
@@ -140,19 +105,11 @@ export async function getSectionReport(
   const shown = row.exercises.filter(({ id }) => exerciseId === undefined || id === exerciseId);
   if (exerciseId !== undefined && shown.length === 0) throw refuseAsNotFound();
   const ids = shown.map(({ id }) => id);
-  const scales = readScales(shown);
   const leftOut = await listLeftOut(viewer, shown);
-  const without = new Set(leftOut.keys());
-  const sums = await listAllTallySums(ids, without);
-  const whole = joinSums(sums.exercise, scales);
-  const byStudent = joinSumsByKey(sums.student, scales, whole.scales);
-  const byWeek = joinSumsByKey(sums.week, scales, whole.scales);
-  const fit = await fitDetection(ids, without);
-  const rates = deriveRates(whole.counts, whole.scales);
-  const students = await listEvidence(row, shown, byStudent, fit, whole);
-  const stones = listStones({ sums: sums.stone, shown, scales, fit, whole });
-  const labels = new Map(stones.map(({ stoneId, label }) => [stoneId, label]));
-  const [clarity, scale] = [whole.counts.grades.clarity, whole.scales.clarity];
+  const added = await addSection(shown, new Set(leftOut.keys()));
+  const { rates, fit } = added;
+  const students = await listEvidence(row, shown, added);
+  const places = new Map(shown.flatMap(({ stones }) => stones.map(({ stoneId, stone }) => [stoneId, stone])));
   return {
     sectionId: row.id,
     name: row.name,
@@ -160,16 +117,19 @@ export async function getSectionReport(
     instructors: row.instructors.map(({ instructor }) => instructor.name).sort(),
     exercises: row.exercises.map(({ id, title }) => ({ exerciseId: id, title, isShown: ids.includes(id) })),
     rates,
-    coefficients: clarity && scale ? deriveGradeCoefficients(clarity, scale) : null,
-    clusters: deriveClusterRates([...byStudent.values()].map(({ counts }) => counts)),
-    otherScale: whole.otherScale,
-    weeks: [...byWeek].map(([week, joined]) => ({ week, rates: deriveRates(joined.counts, joined.scales) })),
-    stones,
+    coefficients: added.coefficients,
+    clusters: added.clusters,
+    otherScale: added.otherScale,
+    weeks: added.weeks,
+    stones: added.stones.flatMap((own) => {
+      const stone = places.get(own.stoneId);
+      return stone === undefined ? [] : [{ ...own, ...stone }];
+    }),
     students,
     needs: findNeeds(students, rates),
     marks: fit.items.map((item) => {
       const { stoneId, markId } = fromItem(item.item);
-      return { ...item, markId, stoneLabel: labels.get(stoneId) ?? "" };
+      return { ...item, markId, stoneLabel: places.get(stoneId)?.label ?? "" };
     }),
     itemErrors: fit.itemErrors,
     leftOut: [...leftOut.values()].sort(),

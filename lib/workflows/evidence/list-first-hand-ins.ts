@@ -42,8 +42,8 @@ async function layResults(resultIds: readonly string[]): Promise<void> {
   }
 }
 
-/** The current result of the earliest scored hand-in of each student on a stone. */
-async function listFirstResults(stoneId: string) {
+/** The current result of the earliest scored hand-in of each student on a stone, in any exercise; in no order. */
+export async function listFirstResults(stoneId: string) {
   const rows = await getDatabase().result.findMany({
     where: { isCurrent: true, handIn: { sitting: { exerciseStone: { stoneId } } } },
     select: { id: true, handIn: { select: { handedInAt: true, sitting: { select: { studentId: true } } } } },
@@ -57,9 +57,11 @@ async function listFirstResults(stoneId: string) {
   return [...first.values()];
 }
 
-/** The earliest scored hand-in of each student on a stone, in any exercise; in no order. The caller has asked lib/access. */
-export async function listFirstHandIns(stoneId: string): Promise<FirstHandIn[]> {
-  const first = await listFirstResults(stoneId);
+/** A student's earliest scored hand-in on a stone: its current result, whose it is, and when it was handed in (ms). */
+export type FirstResult = Awaited<ReturnType<typeof listFirstResults>>[number];
+
+/** These with their marks; in no order. The caller has asked lib/access. */
+export async function readFirstHandIns(first: readonly FirstResult[]): Promise<FirstHandIn[]> {
   await layResults(first.map(({ id }) => id));
   return first.flatMap(({ id, by, at }) => {
     const laid = kept.get(id);

@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import { buildStoneEvidence } from "@/lib/agreement/build-stone-evidence";
 import type { StoneEvidence } from "@/lib/agreement/stone-evidence";
 import { getDatabase } from "@/lib/data/store/database";
@@ -9,7 +10,11 @@ import type { Point } from "@/lib/gem/point";
 import { resolveTerms, TrayTermsSchema } from "@/lib/plot/exercise-terms";
 import { ViewSchema } from "@/lib/plot/mark";
 import { ReferenceSchema, type StoneBody, StoneBodySchema } from "@/lib/plot/stone";
-import { listFirstHandIns } from "@/lib/workflows/evidence/list-first-hand-ins";
+import {
+  type FirstResult,
+  listFirstResults,
+  readFirstHandIns,
+} from "@/lib/workflows/evidence/list-first-hand-ins";
 
 /** Counted as inside, but left by a blow to the surface (common practice, no source). */
 const BLOWS = ["chip", "bruise", "cavity"];
@@ -27,14 +32,14 @@ function getViewArea({ cut, proportions }: StoneBody): number {
   return getArea(drawView(getSolid(cut, proportions), "crown").outline);
 }
 
-/** The evidence of a stone that was looked up, as it stands now. The caller has asked lib/access. */
-export async function readStoneEvidence(stone: StoneWithParts): Promise<StoneEvidence> {
+type Dismissals = readonly { id: string; view: string; x: number; y: number; students: number }[];
+
+async function build(stone: StoneWithParts, first: readonly FirstResult[], dismissals: Dismissals) {
   const { characteristics } = resolveTerms(parseColumn(TrayTermsSchema, stone.tray.terms, "Tray.terms"));
   const surfaces = [...characteristics.values()].filter((one) => one.class === "surface");
   const [latest] = stone.references;
-  const dismissals = await getDatabase().evidenceDismissal.findMany({ where: { stoneId: stone.id } });
   return buildStoneEvidence({
-    handIns: await listFirstHandIns(stone.id),
+    handIns: await readFirstHandIns(first),
     reference: latest === undefined ? null : parseColumn(ReferenceSchema, latest.body, "Reference.body"),
     area: getViewArea(parseColumn(StoneBodySchema, stone.body, "Stone.body")),
     damage: new Set([...surfaces.map(({ name }) => name), ...BLOWS]),
@@ -44,4 +49,31 @@ export async function readStoneEvidence(stone: StoneWithParts): Promise<StoneEvi
       students,
     })),
   });
+}
+
+/** The evidence of so many stones is remembered. */
+const MOST_KEPT = 80;
+const kept = new Map<string, { key: string; evidence: StoneEvidence }>();
+
+/**
+ * The evidence of a stone that was looked up, as it stands now; worked out again when a result, the reference, the stone, its
+ * tray's terms or a dismissal is another. The caller has asked lib/access.
+ */
+export async function readStoneEvidence(stone: StoneWithParts): Promise<StoneEvidence> {
+  const dismissals = await getDatabase().evidenceDismissal.findMany({
+    where: { stoneId: stone.id },
+    orderBy: { id: "asc" },
+  });
+  const first = await listFirstResults(stone.id);
+  const hash = createHash("sha256");
+  hash.update(`${stone.references[0]?.id} ${stone.revision} ${JSON.stringify(stone.tray.terms)}\n`);
+  for (const { id } of dismissals) hash.update(`${id}\n`);
+  for (const id of first.map((one) => one.id).sort()) hash.update(`${id}\n`);
+  const key = hash.digest("base64");
+  const known = kept.get(stone.id);
+  if (known?.key === key) return known.evidence;
+  const evidence = await build(stone, first, dismissals);
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(stone.id, { key, evidence });
+  return evidence;
 }

@@ -1,7 +1,7 @@
 import { toMeasureClusters } from "@/lib/agreement/build-program-groups";
 import type { JoinedCounts } from "@/lib/agreement/join-counts";
 import type { SectionSummary } from "@/lib/agreement/program-report";
-import type { SectionToAdd } from "@/lib/data/store/list-sections-to-add";
+import { listExercisesToAdd, type SectionToAdd } from "@/lib/data/store/list-sections-to-add";
 import { joinSums, joinSumsByKey, readScales } from "@/lib/workflows/tally/join-sums";
 import { KeptByStamps } from "@/lib/workflows/tally/kept-by-stamps";
 import { listAllTallySums } from "@/lib/workflows/tally/list-tally-sums";
@@ -11,7 +11,8 @@ type AddedSection = Pick<SectionSummary, "whole" | "clusters" | "stones"> & { re
 /** Sections of so many are remembered. */
 const kept = new KeptByStamps<AddedSection>(400);
 
-async function addSection({ exercises }: SectionToAdd): Promise<AddedSection> {
+async function addSection(section: SectionToAdd): Promise<AddedSection> {
+  const exercises = await listExercisesToAdd(section.exercises.map(({ id }) => id));
   const scales = readScales(exercises);
   const sums = await listAllTallySums(exercises.map(({ id }) => id));
   const whole = joinSums(sums.exercise, scales);

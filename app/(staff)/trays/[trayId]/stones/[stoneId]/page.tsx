@@ -79,16 +79,16 @@ export default async function StonePage({ params }: { params: Promise<{ stoneId:
           order={orderPhotosAction}
           remove={deletePhotoAction}
         />
+        <StoneForm
+          storageKey={`loupework:stone:${viewer.userId}:${stoneId}`}
+          start={{ label: stone.label, body: stone.body }}
+          revision={stone.revision}
+          reference={stone.reference}
+          characteristics={stone.characteristics}
+          mayEdit={stone.mayEdit}
+          save={updateStoneAction.bind(null, stoneId)}
+        />
       </div>
-      <StoneForm
-        storageKey={`loupework:stone:${viewer.userId}:${stoneId}`}
-        start={{ label: stone.label, body: stone.body }}
-        revision={stone.revision}
-        reference={stone.reference}
-        characteristics={stone.characteristics}
-        mayEdit={stone.mayEdit}
-        save={updateStoneAction.bind(null, stoneId)}
-      />
       {evidence !== null && (
         <EvidenceSection
           stone={stone}

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { redirect } from "next/navigation";
 import { saveReferenceAction } from "@/app/(staff)/trays/[trayId]/stones/actions";
 import { getForPage } from "@/app/get-for-page";
 import { TouchedNote } from "@/components/staff/older-note";
@@ -19,6 +20,7 @@ export default async function ReferencePage({ params }: { params: Promise<{ ston
   const { stoneId } = await params;
   const viewer = await getForPage(() => requireViewer());
   const stone = await getForPage(() => getStone(viewer, stoneId));
+  if (stone.openReadingId !== null) redirect("/second-readings?kept=1");
   const touched = await getForPage(() => listTouchedExercises(viewer, stoneId));
   const stoneHref = `/trays/${stone.trayId}/stones/${stoneId}`;
   return (
