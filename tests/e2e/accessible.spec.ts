@@ -70,6 +70,7 @@ const PAGES: Record<string, (page: Page) => Promise<string[]>> = {
     ];
   },
   director: async (page) => [
+    "/program",
     "/people",
     "/people/new",
     "/people/sections/new",
