@@ -1,6 +1,7 @@
 /** What the engine says of a plot: the JSON of the command line's `score`, and what the debrief shows besides. */
 import { z } from "zod";
 import { CauseSchema, IdSchema, ViewSchema } from "@/lib/plot/mark";
+import { OverruleFateSchema } from "@/lib/plot/overrule";
 import { PointSchema } from "@/lib/plot/shape";
 
 const unit = z.number().min(0).max(1);
@@ -98,6 +99,8 @@ export const ScoreDetailSchema = z.strictObject({
   setDistance: SetDistanceSchema,
   /** What to practise, composed from the causes; each sentence is backed by the result. */
   practise: z.array(z.string()),
+  /** What came of each overrule, in the order in which they were made; results from before there were any have none. */
+  overrules: z.array(OverruleFateSchema).default([]),
 });
 
 export type ScoreDetail = z.infer<typeof ScoreDetailSchema>;

@@ -2,6 +2,7 @@ import type { Rubric } from "@/lib/plot/rubric";
 import type { Matching } from "@/lib/scoring/match-marks";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";
+import type { Rulings } from "@/lib/scoring/sort-rulings";
 
 /** What an explanation draws on. */
 export interface Exhibit {
@@ -10,4 +11,5 @@ export interface Exhibit {
   readonly matching: Matching;
   readonly rubric: Rubric;
   readonly widthMm: number | null;
+  readonly rulings: Rulings;
 }

@@ -43,10 +43,14 @@ function explainPair(exhibit: Exhibit, pair: Pair, lost: Lost): string[] {
   const { prepared, laid, rubric, widthMm } = exhibit;
   const [model, plotted] = [prepared.marks[pair.reference], laid[pair.plotted]];
   if (model === undefined || plotted === undefined) return [];
+  const ruling = exhibit.rulings.together.get(pair.reference);
   const away = pair.distance < 0.0005 ? "on the place" : `${nameDistance(pair.distance, widthMm)} off`;
   const within = pair.location === 1 ? `within ${rubric.near}, no cost` : nameCost(lost.location);
+  const counted = ruling?.place === "full" ? "counted as in place" : "counted as half in place";
+  const isGiven = ruling !== undefined && ruling.place !== "measured";
   const words = [
-    `It lies ${away}: ${within}.`,
+    ...(ruling === undefined ? [] : [`Overruled, it is this mark: ${ruling.reason}`]),
+    `It lies ${away}: ${isGiven ? `${counted}, ${nameCost(lost.location)}` : within}.`,
     nameType(model.mark.characteristic, plotted.mark.characteristic, pair.type, lost.type),
   ];
   if (lost.extent >= 0.005) {

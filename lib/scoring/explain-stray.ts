@@ -41,6 +41,15 @@ function listPoints(
   }
 }
 
+function nameRuling({ cause, ruled }: Stray): string[] {
+  if (ruled === undefined) return [];
+  if (!ruled.isHeld) return [`Overruled, not held against the plot: ${ruled.reason}`];
+  return [
+    `Overruled, put down to ${cause}: ${ruled.reason}`,
+    ...(ruled.before === cause ? [] : [`Scored first as ${ruled.before}.`]),
+  ];
+}
+
 /** A stray's result and what the debrief draws for it. */
 export function explainStray(
   exhibit: Exhibit,
@@ -48,16 +57,22 @@ export function explainStray(
 ): { result: StrayResult; detail: StrayDetail } | null {
   const model = exhibit.laid[stray.plotted];
   if (model === undefined) return null;
-  const { evidence, cause } = stray;
-  const { points, of } = listPoints(exhibit, evidence, model);
+  const { evidence, cause, ruled } = stray;
+  // Evidence for another cause than the one that was ruled is told in words, not drawn.
+  const isDrawn = ruled === undefined || ruled.before === cause;
+  const { points, of } = isDrawn ? listPoints(exhibit, evidence, model) : { points: [], of: null };
   return {
-    result: { mark: model.mark.id, cause, because: explainEvidence(exhibit, evidence, model) },
+    result: {
+      mark: model.mark.id,
+      cause,
+      because: [...nameRuling(stray), ...explainEvidence(exhibit, evidence, model)],
+    },
     detail: {
       mark: model.mark.id,
       points: points.map(([x, y]): [number, number] => [x, y]),
       view: model.mark.view,
       of,
-      facets: evidence.kind === "echo" ? [...evidence.echo.facets] : [],
+      facets: isDrawn && evidence.kind === "echo" ? [...evidence.echo.facets] : [],
     },
   };
 }

@@ -45,6 +45,8 @@ export interface Stray {
   readonly evidence: Evidence;
   /** Hundredths of the plot's share that it costs, before the cap. */
   readonly charge: number;
+  /** A ruling on the cause (SPEC 10.4), and what the engine had put it down to. */
+  readonly ruled?: { readonly reason: string; readonly isHeld: boolean; readonly before: Cause };
 }
 
 interface FoundPlace {

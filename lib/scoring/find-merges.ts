@@ -2,6 +2,7 @@
 import type { Rubric } from "@/lib/plot/rubric";
 import { assignPairs, type Edge, toGain } from "@/lib/scoring/assign-pairs";
 import type { MarkGeometry } from "@/lib/scoring/mark-geometry";
+import type { MayPair } from "@/lib/scoring/match-marks";
 import { getPointDistance } from "@/lib/scoring/measure-distance";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";
@@ -45,6 +46,7 @@ function listRounds(
   laid: readonly PlottedModel[],
   barred: ReadonlySet<number>,
   rubric: Rubric,
+  mayPair: MayPair,
 ): Round[] {
   if (rubric.merged === 0) return [];
   const rounds = laid.flatMap(({ mark, geometry }, plotted): Round[] => {
@@ -54,6 +56,7 @@ function listRounds(
     prepared.marks.forEach((reference, index) => {
       const type = types[index] as number;
       if (reference.optional || reference.mark.view !== mark.view || type < 0.5) return;
+      if (!mayPair(index, plotted)) return;
       if (!isEnclosed(geometry, reference.geometry)) return;
       finds.set(index, { type, gain: toGain(reference.weight * rubric.merged * type) });
     });
@@ -124,8 +127,9 @@ export function assignWithMerges<E extends Edge>(
   edges: readonly E[],
   barred: ReadonlySet<number>,
   rubric: Rubric,
+  mayPair: MayPair,
 ): MergeChoice<E> {
-  const rounds = listRounds(prepared, laid, barred, rubric);
+  const rounds = listRounds(prepared, laid, barred, rubric, mayPair);
   if (rounds.length === 0) return { made: assignPairs(edges), merges: [] };
   let best = tryRounds(edges, [], []);
   let [chosen, forced] = [[] as readonly Round[], [] as readonly number[]];

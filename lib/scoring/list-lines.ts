@@ -24,23 +24,49 @@ function listMarkLines(exhibit: Exhibit): ExactLine[] {
     const name = nameReferenceMark(model.mark);
     const find = finds.get(index);
     const mark = laid[find?.plotted ?? -1]?.mark;
+    const ruled = nameRulings(exhibit, index);
     if (find === undefined || mark === undefined) {
-      return [{ what: `${name}: overlooked, worth up to ${nameNumber(worth)}`, points: 0 }];
+      return [{ what: `${name}: overlooked, worth up to ${nameNumber(worth)}${ruled}`, points: 0 }];
     }
     const share = Math.round(100 * find.value);
-    const what = `${name}: found by ${namePlottedMark(mark)}, ${share}% of ${nameNumber(worth)}`;
+    const what = `${name}: found by ${namePlottedMark(mark)}, ${share}% of ${nameNumber(worth)}${ruled}`;
     return [{ what, points: worth * find.value }];
   });
 }
 
-function listDeductionLines({ matching, rubric }: Exhibit, strays: readonly Stray[]): ExactLine[] {
+/** "; overruled: mark m1 is this one (reason)": the rulings on a reference mark, empty without any. */
+function nameRulings({ rulings, laid }: Exhibit, index: number): string {
+  const name = (plotted: number) => `mark ${laid[plotted]?.mark.id ?? ""}`;
+  const laidTo = rulings.together.get(index);
+  const words = (rulings.apart.get(index) ?? []).map(
+    ({ plotted, reason }) => `${name(plotted)} is not this one (${reason})`,
+  );
+  if (laidTo !== undefined) words.unshift(`${name(laidTo.plotted)} is this one (${laidTo.reason})`);
+  return words.map((one) => `; overruled: ${one}`).join("");
+}
+
+/** Each stray that was ruled on has a line of its own, in the order of the plotted marks. */
+function listRuledStrays({ laid, rubric }: Exhibit, strays: readonly Stray[]): ExactLine[] {
   const share = rubric.shares.plot;
-  const lines = sumCharges(strays).map(
+  return strays.flatMap(({ plotted, cause, charge, ruled }): ExactLine[] => {
+    if (ruled === undefined) return [];
+    const name = `mark ${laid[plotted]?.mark.id ?? ""}`;
+    const held = `${cause}: ${name}, less ${nameNumber(charge)}% of the plot's ${nameNumber(share)}`;
+    const what = ruled.isHeld ? held : `${name}: not held against the plot`;
+    return [{ what: `${what}; overruled (${ruled.reason})`, points: (-share * charge) / 100 }];
+  });
+}
+
+function listDeductionLines(exhibit: Exhibit, strays: readonly Stray[]): ExactLine[] {
+  const { matching, rubric } = exhibit;
+  const share = rubric.shares.plot;
+  const lines = sumCharges(strays.filter(({ ruled }) => ruled === undefined)).map(
     ({ cause, count, charge }): ExactLine => ({
       what: `${cause}: ${nameCount(count, "stray")}, less ${nameNumber(charge)}% of the plot's ${nameNumber(share)}`,
       points: (-share * charge) / 100,
     }),
   );
+  lines.push(...listRuledStrays(exhibit, strays));
   const { charged, deducted } = getDeduction(strays, rubric);
   if (charged > deducted) {
     const what = `given back: strays together cost no more than ${nameNumber(rubric.deductionCap)}%`;
@@ -62,7 +88,9 @@ function nameGrade({ reference, given, steps }: GradeRating): string {
 
 function listGradeLines(grades: readonly GradeRating[]): ExactLine[] {
   return grades.map((grade) => ({
-    what: `${grade.property}: ${nameGrade(grade)}; worth up to ${nameNumber(grade.share)}`,
+    what: `${grade.property}: ${nameGrade(grade)}; worth up to ${nameNumber(grade.share)}${
+      grade.ruled === undefined ? "" : `; overruled (${grade.ruled.reason})`
+    }`,
     points: grade.earned,
   }));
 }

@@ -21,18 +21,35 @@ export interface Matching {
   readonly support: number;
 }
 
+/** Whether a plotted mark may find a reference mark, both by index. */
+export type MayPair = (reference: number, plotted: number) => boolean;
+
 /** A location that supports a turn (scoring.md 3). */
 const SUPPORTING_LOCATION = 0.5;
 
+/** `F` of what was found; 1 where no reference mark counts. */
+export function getFoundShare(
+  { marks, weightSum }: PreparedReference,
+  found: readonly { readonly reference: number; readonly value: number }[],
+): number {
+  if (weightSum <= 0) return 1;
+  const earned = found.reduce(
+    (sum, { reference, value }) => sum + (marks[reference]?.weight ?? 0) * value,
+    0,
+  );
+  return Math.min(1, earned / weightSum);
+}
+
 /**
  * The assignment that gives the most (SPEC 4.1), merges (4.4) and optional marks (4.5). No pairs give an empty
- * matching with every plotted mark left over.
+ * matching with every plotted mark left over. Of the pairs that `mayPair` refuses none must be given; merges ask it as well.
  */
 export function matchMarks(
   prepared: PreparedReference,
   laid: readonly PlottedModel[],
   pairs: readonly Pair[],
   rubric: Rubric,
+  mayPair: MayPair = () => true,
 ): Matching {
   const isOptional = ({ reference }: Pair) => prepared.marks[reference]?.optional === true;
   const weightOf = (reference: number) => prepared.marks[reference]?.weight ?? 0;
@@ -48,7 +65,7 @@ export function matchMarks(
     .filter((pair) => !isOptional(pair))
     .map((pair) => toEdge(pair, weightOf(pair.reference)));
   const barred = new Set(optional.map(({ plotted }) => plotted));
-  const { made, merges: chosen } = assignWithMerges(prepared, laid, edges, barred, rubric);
+  const { made, merges: chosen } = assignWithMerges(prepared, laid, edges, barred, rubric, mayPair);
   const matched = made.map(({ pair }) => pair);
   const merges = chosen.map((merge) => ({ ...merge, value: rubric.merged * merge.type }));
   const used = new Set([...matched, ...merges].map(({ plotted }) => plotted));
@@ -56,16 +73,12 @@ export function matchMarks(
     optional.filter(({ plotted }) => !used.has(plotted)).map((pair) => toEdge(pair, 1)),
   ).map(({ pair }) => pair);
   for (const { plotted } of setAside) used.add(plotted);
-  const earned = [...matched, ...merges].reduce(
-    (sum, { reference, value }) => sum + weightOf(reference) * value,
-    0,
-  );
   return {
     matched,
     merges,
     setAside,
     leftover: laid.map((_, index) => index).filter((index) => !used.has(index)),
-    foundShare: prepared.weightSum > 0 ? Math.min(1, earned / prepared.weightSum) : 1,
+    foundShare: getFoundShare(prepared, [...matched, ...merges]),
     support: [...matched, ...setAside].filter(({ location }) => location >= SUPPORTING_LOCATION).length,
   };
 }

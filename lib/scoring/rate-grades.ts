@@ -17,6 +17,8 @@ export interface GradeRating {
   readonly steps: number | null;
   readonly share: number;
   readonly earned: number;
+  /** Why an instructor gave it this much (SPEC 10.5). */
+  readonly ruled?: { readonly reason: string };
 }
 
 /** Credit by steps from the reference; beyond the rubric's list there is none. */

@@ -4,6 +4,7 @@
  *
  * The pipeline, in the order in which it runs: prepare-reference and prepare-plot measure; choose-reading lays the plot
  * on the reference in every way allowed; list-pairs, match-marks, find-causes and count-points work one reading out;
+ * apply-overrules rules on the one that counts;
  * explain-found, explain-stray, list-lines and suggest-practice say why; rank-stones asks the rest of the tray.
  *
  * Pure: the same input gives the same result, in whatever order marks and references come. Frames and units are
@@ -12,11 +13,13 @@
 import type { CharacteristicTable } from "@/lib/plot/characteristic";
 import { findDottingBursts } from "@/lib/plot/find-dotting";
 import type { Scales } from "@/lib/plot/grades";
+import type { Overrule, OverruleFate } from "@/lib/plot/overrule";
 import type { ResolvedSet } from "@/lib/plot/parse-exercise-set";
 import type { Plot, PlotsFile } from "@/lib/plot/plots-file";
 import type { Rubric } from "@/lib/plot/rubric";
 import type { ScoreDetail, ScoredPlot, SetDistance } from "@/lib/plot/score-result";
 import { type Reference, type StoneBody, toReference } from "@/lib/plot/stone";
+import { applyOverrules } from "@/lib/scoring/apply-overrules";
 import { type ChosenReading, chooseReading } from "@/lib/scoring/choose-reading";
 import { comparePlaces } from "@/lib/scoring/compare-places";
 import { getDeduction, getGradePoints, roundLines } from "@/lib/scoring/count-points";
@@ -29,6 +32,7 @@ import { type PlottedModel, preparePlot } from "@/lib/scoring/prepare-plot";
 import { type PreparedReference, prepareReference } from "@/lib/scoring/prepare-reference";
 import { findSuspectStone } from "@/lib/scoring/rank-stones";
 import { type GradeRating, rateGrades } from "@/lib/scoring/rate-grades";
+import type { Rulings } from "@/lib/scoring/sort-rulings";
 import { suggestPractice } from "@/lib/scoring/suggest-practice";
 
 export { identifyStone } from "@/lib/scoring/identify-stone";
@@ -51,6 +55,8 @@ export interface ScoreInput {
   readonly characteristics: CharacteristicTable;
   /** References of the stones that this one may have been swapped with; its own may be among them. */
   readonly tray?: readonly PreparedReference[];
+  /** What an instructor ruled on this plot, in the order in which it was made (SPEC 10). */
+  readonly overrules?: readonly Overrule[];
 }
 
 /** The distances to nine decimals: what lies beyond is rounding noise. */
@@ -66,6 +72,8 @@ function roundDistances({ ospa, gospa, location, overlooked, strays }: SetDistan
 }
 
 interface Verdict extends ChosenReading {
+  readonly rulings: Rulings;
+  readonly fates: readonly OverruleFate[];
   readonly prepared: PreparedReference;
   readonly plotted: readonly PlottedModel[];
   readonly grades: readonly GradeRating[];
@@ -73,7 +81,7 @@ interface Verdict extends ChosenReading {
 }
 
 function judgePlot(input: ScoreInput): Verdict {
-  const { plot, rubric, tray = [] } = input;
+  const { plot, rubric, tray = [], overrules = [] } = input;
   const prepared = prepareReference(input);
   const plotted = preparePlot(plot);
   const bursts = findDottingBursts(plot.marks, rubric.dust);
@@ -82,9 +90,9 @@ function judgePlot(input: ScoreInput): Verdict {
   const chosen = chooseReading({ prepared, plotted, bursts, rubric, gradePoints });
   return {
     ...chosen,
+    ...applyOverrules({ prepared, counted: chosen.counted, grades }, overrules, bursts, rubric),
     prepared,
     plotted,
-    grades,
     suspectStone: findSuspectStone(prepared, plotted, tray, rubric),
   };
 }
@@ -101,9 +109,10 @@ function explainVerdict(
   verdict: Verdict,
   rubric: Rubric,
 ): { exhibit: Exhibit; detail: ScoreDetail } & Explained {
-  const { counted, prepared } = verdict;
+  const { counted, prepared, rulings } = verdict;
   const { laid, matching, strays } = counted;
-  const exhibit: Exhibit = { prepared, laid, matching, rubric, widthMm: getGirdleWidthMm(prepared.stone) };
+  const widthMm = getGirdleWidthMm(prepared.stone);
+  const exhibit: Exhibit = { prepared, laid, matching, rubric, widthMm, rulings };
   const found = listFound(exhibit);
   const explained = strays.flatMap((stray) => explainStray(exhibit, stray) ?? []);
   const detail: ScoreDetail = {
@@ -118,6 +127,7 @@ function explainVerdict(
     deduction: getDeduction(strays, rubric).deducted,
     setDistance: roundDistances(comparePlaces(prepared, laid, matching, rubric).distance),
     practise: suggestPractice({ ...verdict, ...exhibit, strays }),
+    overrules: [...verdict.fates],
   };
   return {
     exhibit,

@@ -53,7 +53,7 @@ function listImages(mark: ReferenceMark, geometry: MarkGeometry, solid: Solid, r
 }
 
 /** The mark as it is seen straight through the stone, then moved so that its centre lies at `at`. */
-function standAt(geometry: MarkGeometry, at: Point | null): MarkGeometry {
+export function standAt(geometry: MarkGeometry, at: Point | null): MarkGeometry {
   const [x, y] = toOtherView([geometry.centreX, geometry.centreY]);
   const [dx, dy] = at === null ? [0, 0] : [at[0] - x, at[1] - y];
   return moveGeometry(geometry, { ...STRAIGHT_THROUGH, dx, dy });

@@ -33,7 +33,8 @@ const ADVICE: Readonly<Record<Exclude<Cause, "unexplained">, (count: number) => 
 };
 
 function listStrayAdvice({ strays }: PracticeGround): string[] {
-  const count = (cause: Cause) => strays.filter((stray) => stray.cause === cause).length;
+  const count = (cause: Cause) =>
+    strays.filter((stray) => stray.cause === cause && stray.ruled?.isHeld !== false).length;
   const causes = (Object.keys(ADVICE) as (keyof typeof ADVICE)[]).filter((cause) => count(cause) > 0);
   const words = causes.sort((a, b) => count(b) - count(a)).map((cause) => ADVICE[cause](count(cause)));
   const open = count("unexplained");
@@ -116,7 +117,9 @@ function listReadingAdvice({ wouldFit, suspectStone }: PracticeGround): string[]
 }
 
 function listGradeAdvice({ grades }: PracticeGround): string[] {
-  const off = grades.filter(({ steps }) => steps !== null && Math.abs(steps) >= 2);
+  const off = grades.filter(
+    ({ steps, ruled }) => ruled === undefined && steps !== null && Math.abs(steps) >= 2,
+  );
   if (off.length === 0) return [];
   const names = off.map(({ property, steps }) => `${property} by ${Math.abs(steps ?? 0)} steps`);
   return [`Off in ${nameList(names)}: grade again with the reference beside you.`];
