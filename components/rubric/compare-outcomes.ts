@@ -63,6 +63,8 @@ export function toExampleView(
     ...scored,
     events: [],
     notes: [],
+    overrules: [],
+    comments: [],
   };
 }
 

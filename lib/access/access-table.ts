@@ -52,6 +52,9 @@ export const ACCESS_TABLE = {
   "send-note": rules("never", "taught", "any"),
   "rescore-exercise": rules("never", "taught", "any"),
   "release-debrief": rules("never", "taught", "any"),
+  // Overrules and comments; a comment is changed or deleted by whoever wrote it alone.
+  "review-sitting": rules("never", "taught", "any"),
+  "change-comment": rules("never", "own", "own"),
   "read-overview": rules("never", "any", "any"),
   "read-program": rules("never", "never", "any"),
   // Accounts and the trail.

@@ -4,6 +4,7 @@ import { getDatabase } from "@/lib/data/store/database";
 import { requireUnblinded } from "@/lib/data/store/find-open-reading";
 import { findOwnLabel } from "@/lib/data/store/find-own-label";
 import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
+import { listCommentViews, listOverruleViews } from "@/lib/data/store/list-review-words";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
 import { toTermsView } from "@/lib/data/store/to-terms-view";
@@ -59,6 +60,20 @@ async function listNotes(sittingId: string): Promise<DebriefNote[]> {
   }));
 }
 
+/** What staff ruled and said. A student is told of the rulings that apply. */
+async function readReview(
+  viewer: Viewer,
+  sittingId: string,
+  { detail }: ScoredPlot,
+): Promise<Pick<DebriefView, "overrules" | "comments">> {
+  const overrules = await listOverruleViews(getDatabase(), sittingId, detail.overrules);
+  const comments = await listCommentViews(getDatabase(), sittingId);
+  return {
+    overrules: viewer.role === "student" ? overrules.filter(({ applies }) => applies) : overrules,
+    comments: comments.map(({ authorId: _author, ...comment }) => comment),
+  };
+}
+
 /**
  * The comparison of a plot with its reference: for its student once it is released, for staff once it is scored.
  * Throws AppError `not-found`, also for a sitting that is not scored yet.
@@ -93,5 +108,6 @@ export async function getDebrief(viewer: Viewer, sittingId: string): Promise<Deb
     ...(viewer.role === "student" ? toStudentScore(scored, label) : scored),
     events: await listEvents(row.id),
     notes: await listNotes(row.id),
+    ...(await readReview(viewer, row.id, scored)),
   });
 }

@@ -9,6 +9,7 @@ import { CHARACTERISTIC_CLASSES } from "@/lib/plot/characteristic";
 import { DottingNoteRuleSchema, ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ScalesSchema } from "@/lib/plot/grades";
 import { PlotSchema } from "@/lib/plot/plots-file";
+import { CommentViewSchema, OverruleViewSchema } from "@/lib/plot/review";
 import { ScoreDetailSchema, ScoreResultSchema } from "@/lib/plot/score-result";
 import { PREPARATION_STEPS, SittingEventSchema } from "@/lib/plot/sitting-event";
 import { ReferenceSchema, StoneBodySchema } from "@/lib/plot/stone";
@@ -154,6 +155,9 @@ export const DebriefViewSchema = z.strictObject({
   events: z.array(SittingEventSchema),
   /** What staff sent to the bench meanwhile, oldest first. */
   notes: z.array(DebriefNoteSchema),
+  /** What staff overruled, in the order in which it was done, and what they wrote. */
+  overrules: z.array(OverruleViewSchema),
+  comments: z.array(CommentViewSchema),
 });
 export type DebriefView = z.infer<typeof DebriefViewSchema>;
 

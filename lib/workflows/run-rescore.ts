@@ -1,6 +1,7 @@
 import { setImmediate as giveWay } from "node:timers/promises";
-import { getDatabase, runInTransaction } from "@/lib/data/store/database";
+import { getDatabase, runInTransaction, type Transaction } from "@/lib/data/store/database";
 import { discardRescoreRow, findRescore, isOvertakenNow } from "@/lib/data/store/find-rescore";
+import { listOverrules } from "@/lib/data/store/list-overrules";
 import { isOlder, listScored, toGroundNow } from "@/lib/data/store/list-scored";
 import {
   readScoringGround,
@@ -16,23 +17,30 @@ const BATCH = 25;
 const holder = globalThis as typeof globalThis & { loupeworkRescores?: Map<string, Promise<void>> };
 
 type Scored = ReturnType<typeof toResultColumns> & { readonly handInId: string };
+type Batch = readonly string[];
 
-/** Scores some hand-ins; one that cannot be is told to the log by its id and left out. */
-async function scoreBatch(ground: ScoringGround, handInIds: readonly string[]): Promise<Scored[]> {
-  const handIns = await getDatabase().handIn.findMany({
+/** Scores some hand-ins by their overrules in force; one that cannot be is told to the log by its id and left out. */
+async function scoreBatch(database: Transaction, ground: ScoringGround, handInIds: Batch): Promise<Scored[]> {
+  const handIns = await database.handIn.findMany({
     where: { id: { in: [...handInIds] } },
     select: {
       id: true,
       plot: true,
-      sitting: { select: { exerciseStoneId: true, student: { select: { login: true } } } },
+      sitting: { select: { id: true, exerciseStoneId: true, student: { select: { login: true } } } },
     },
   });
+  const ruled = await listOverrules(
+    database,
+    handIns.map(({ sitting }) => sitting.id),
+  );
   const scored: Scored[] = [];
   for (const { id, plot, sitting } of handIns) {
     const { exerciseStoneId, student } = sitting;
     try {
-      const one = scoreOnGround(ground, exerciseStoneId, { plot, login: student.login });
-      if (one !== null) scored.push({ handInId: id, ...toResultColumns(ground, exerciseStoneId, one) });
+      const { overrules, reviewRevision } = ruled.get(sitting.id) ?? { overrules: [], reviewRevision: 0 };
+      const one = scoreOnGround(ground, exerciseStoneId, { plot, login: student.login, overrules });
+      if (one === null) continue;
+      scored.push({ handInId: id, ...toResultColumns(ground, exerciseStoneId, one, reviewRevision) });
     } catch (thrown) {
       console.error(`hand-in ${id} could not be rescored`, thrown);
     }
@@ -41,11 +49,33 @@ async function scoreBatch(ground: ScoringGround, handInIds: readonly string[]): 
   return scored;
 }
 
+/** What was scored, with those anew whose review was changed since it was read. */
+async function followReviews(
+  transaction: Transaction,
+  ground: ScoringGround,
+  scored: readonly Scored[],
+): Promise<readonly Scored[]> {
+  const rows = await transaction.handIn.findMany({
+    where: { id: { in: scored.map(({ handInId }) => handInId) } },
+    select: { id: true, sitting: { select: { reviewRevision: true } } },
+  });
+  const now = new Map(rows.map(({ id, sitting }) => [id, sitting.reviewRevision]));
+  const isStale = ({ handInId, reviewRevision }: Scored) => now.get(handInId) !== reviewRevision;
+  const stale = scored.filter(isStale).map(({ handInId }) => handInId);
+  if (stale.length === 0) return scored;
+  return [...scored.filter((one) => !isStale(one)), ...(await scoreBatch(transaction, ground, stale))];
+}
+
 /**
  * Keeps a batch with the rescore, not current, and how far it is. False where the rescore is over: discarded meanwhile,
  * or overtaken by a newer rubric, reference or body, which discards it.
  */
-async function keepBatch(rescoreId: string, seenTo: number, scored: readonly Scored[]): Promise<boolean> {
+async function keepBatch(
+  rescoreId: string,
+  ground: ScoringGround,
+  seenTo: number,
+  scored: readonly Scored[],
+): Promise<boolean> {
   return runInTransaction(async (transaction) => {
     const found = await findRescore(transaction, rescoreId);
     if (found === null || found.row.state !== "working") return false;
@@ -53,7 +83,7 @@ async function keepBatch(rescoreId: string, seenTo: number, scored: readonly Sco
       await discardRescoreRow(transaction, rescoreId, null);
       return false;
     }
-    for (const one of scored) {
+    for (const one of await followReviews(transaction, ground, scored)) {
       await transaction.result.create({ data: { ...one, rescoreId, isCurrent: false } });
     }
     await transaction.rescore.update({
@@ -94,7 +124,8 @@ async function workOut(rescoreId: string): Promise<void> {
   const { ground, handInIds } = remaining;
   for (let from = 0; from < handInIds.length; from += BATCH) {
     const batch = handInIds.slice(from, from + BATCH);
-    if (!(await keepBatch(rescoreId, batch.length, await scoreBatch(ground, batch)))) return;
+    const scored = await scoreBatch(getDatabase(), ground, batch);
+    if (!(await keepBatch(rescoreId, ground, batch.length, scored))) return;
   }
   await getDatabase().rescore.updateMany({
     where: { id: rescoreId, state: "working" },

@@ -13,13 +13,18 @@ export async function scoreHandIn(handInId: string): Promise<boolean> {
   if (handIn === null || !isScoringDue(handIn)) return false;
   const { student, exerciseStone } = handIn.sitting;
   const ground = readScoringGround(exerciseStone.exercise);
-  const scored = scoreOnGround(ground, exerciseStone.id, { plot: handIn.plot, login: student.login });
+  const scored = scoreOnGround(ground, exerciseStone.id, {
+    plot: handIn.plot,
+    login: student.login,
+    // Only what is scored can be overruled, so there are none yet.
+    overrules: [],
+  });
   if (scored === null) return false;
   return runInTransaction(async (transaction) => {
     const still = await findHandIn(transaction, handInId);
     if (still === null || !isScoringDue(still)) return false;
     const { id } = await transaction.result.create({
-      data: { handInId, ...toResultColumns(ground, exerciseStone.id, scored) },
+      data: { handInId, ...toResultColumns(ground, exerciseStone.id, scored, 0) },
     });
     await writeTallies(transaction, [id]);
     return true;

@@ -2,6 +2,7 @@
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toColumn } from "@/lib/data/store/to-column";
 import { ExerciseTermsSchema, resolveTerms } from "@/lib/plot/exercise-terms";
+import type { Overrule } from "@/lib/plot/overrule";
 import { PlotSchema } from "@/lib/plot/plots-file";
 import { type Rubric, RubricSchema } from "@/lib/plot/rubric";
 import { ScoreDetailSchema, type ScoredPlot, ScoreResultSchema } from "@/lib/plot/score-result";
@@ -98,7 +99,7 @@ export function readScoringGround(exercise: ExerciseToScore): ScoringGround {
 export function scoreOnGround(
   { rubric, terms, places, tray }: ScoringGround,
   exerciseStoneId: string,
-  handIn: { readonly plot: unknown; readonly login: string },
+  handIn: { readonly plot: unknown; readonly login: string; readonly overrules: readonly Overrule[] },
 ): ScoredPlot | null {
   const place = places.get(exerciseStoneId);
   if (place === undefined) return null;
@@ -111,11 +112,18 @@ export function scoreOnGround(
     rubric,
     ...terms,
     tray,
+    overrules: handIn.overrules,
   });
 }
 
 /** A result with the reference, rubric and engine that it was scored by, as its row keeps it. */
-export function toResultColumns(ground: ScoringGround, exerciseStoneId: string, scored: ScoredPlot) {
+export function toResultColumns(
+  ground: ScoringGround,
+  exerciseStoneId: string,
+  scored: ScoredPlot,
+  /** The review revision whose overrules are in it. */
+  reviewRevision: number,
+) {
   const place = ground.places.get(exerciseStoneId);
   if (place === undefined) throw new Error("a result on a stone without a reference");
   return {
@@ -123,6 +131,7 @@ export function toResultColumns(ground: ScoringGround, exerciseStoneId: string, 
     rubricVersionId: ground.rubricVersionId,
     engineVersion: scored.detail.engineVersion,
     stoneRevision: place.stoneRevision,
+    reviewRevision,
     totalHundredths: Math.round(scored.result.total * 100),
     result: toColumn(ScoreResultSchema, scored.result),
     detail: toColumn(ScoreDetailSchema, scored.detail),

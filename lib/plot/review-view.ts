@@ -1,0 +1,35 @@
+/** The review of one hand-in, as staff are sent it. Never sent to a student. */
+import { z } from "zod";
+import { OverruleViewSchema } from "@/lib/plot/review";
+import { DebriefViewSchema } from "@/lib/plot/student-view";
+
+const instant = z.iso.datetime();
+
+export const ReviewViewSchema = z.strictObject({
+  debrief: DebriefViewSchema,
+  /** Raised by every change of overrules and comments; sent back with a change. */
+  revision: z.int(),
+  state: z.enum(["scored", "released"]),
+  attempt: z.int(),
+  /** Those of the comments that the viewer wrote. */
+  ownComments: z.array(z.string()),
+  /** Overrules that were undone or replaced, the last first. */
+  ended: z.array(
+    z.strictObject({
+      ...OverruleViewSchema.omit({ applies: true, why: true }).shape,
+      endedBy: z.string(),
+      endedAt: instant,
+    }),
+  ),
+  /** Where a stray may be taken into the reference. */
+  stone: z.strictObject({
+    stoneId: z.string(),
+    trayId: z.string(),
+    /** The newest version of its reference. */
+    referenceVersion: z.int(),
+    mayEdit: z.boolean(),
+  }),
+  /** Why nothing can be overruled now; null where it can. */
+  locked: z.string().nullable(),
+});
+export type ReviewView = z.infer<typeof ReviewViewSchema>;
