@@ -53,7 +53,6 @@ const WORDS: Readonly<Record<string, string>> = {
   "write-comment": "wrote a comment on a plot",
   "change-comment": "changed their comment on a plot",
   "delete-comment": "deleted their comment on a plot",
-  "accept-stray": "took a stray into a reference",
   "release-debrief": "released a debrief",
   "withdraw-release": "took a release back",
   "sign-in": "signed in",

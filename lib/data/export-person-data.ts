@@ -5,8 +5,10 @@ import { listBlindStones } from "@/lib/data/store/find-open-reading";
 import { findOwnLabel } from "@/lib/data/store/find-own-label";
 import { findPerson } from "@/lib/data/store/find-person";
 import { parseColumn } from "@/lib/data/store/parse-column";
+import { RulingSchema } from "@/lib/plot/overrule";
 import { PERSON_DATA_FORMAT, type PersonData, PersonDataSchema } from "@/lib/plot/person-data";
 import { PlotSchema } from "@/lib/plot/plots-file";
+import { nameRuling } from "@/lib/plot/review";
 import { ScoreResultSchema } from "@/lib/plot/score-result";
 import { SittingEventSchema } from "@/lib/plot/sitting-event";
 import { SittingStateSchema } from "@/lib/plot/sitting-state";
@@ -18,19 +20,36 @@ const SITTING_PARTS = {
   exerciseStone: { include: { stone: true, exercise: { include: { section: true } } } },
   events: { orderBy: { seq: "asc" } },
   notes: { orderBy: { sentAt: "asc" } },
+  overrules: { where: { endedAt: null }, orderBy: { revision: "asc" } },
+  comments: { where: { deletedAt: null }, orderBy: { madeAt: "asc" } },
   handIn: { include: { results: { where: { isCurrent: true } } } },
   releases: { where: { withdrawnAt: null } },
 } as const satisfies Prisma.SittingInclude;
 
 type SittingRow = Prisma.SittingGetPayload<{ include: typeof SITTING_PARTS }>;
 
-/** The points and their lines, once the debrief is released and scored. */
-function toResult({ handIn, releases }: SittingRow): PersonData["sittings"][number]["result"] {
+/** The points and their lines, and what staff ruled and wrote of them, once the debrief is released and scored. */
+function toResult({
+  handIn,
+  releases,
+  overrules,
+  comments,
+}: SittingRow): PersonData["sittings"][number]["result"] {
   const current = handIn?.results[0];
   const release = releases[0];
   if (current === undefined || release === undefined) return null;
   const { total, lines } = parseColumn(ScoreResultSchema, current.result, "Result.result");
-  return { releasedAt: release.releasedAt.toISOString(), total, lines };
+  return {
+    releasedAt: release.releasedAt.toISOString(),
+    total,
+    lines,
+    overrules: overrules.map(({ ruling, reason, madeAt }) => ({
+      about: nameRuling(parseColumn(RulingSchema, ruling, "Overrule.ruling")),
+      reason,
+      madeAt: madeAt.toISOString(),
+    })),
+    comments: comments.map(({ subject, text, madeAt }) => ({ subject, text, madeAt: madeAt.toISOString() })),
+  };
 }
 
 /** Under the name by which its student knows the stone: the file is theirs. */

@@ -38,9 +38,10 @@ function toSetting(row: SittingRow, label: string) {
  * What a student is told of the scoring, the stone under the name that they know it by: all but which other stone the plot would fit, as that stone's debrief need
  * not be released.
  */
-function toStudentScore({ result: scored, detail }: ScoredPlot, label: string): ScoredPlot {
+function toStudentScore({ result: scored, detail: told }: ScoredPlot, label: string): ScoredPlot {
   const { suspectStone } = scored;
   const result = { ...scored, stone: label };
+  const detail = { ...told, overrules: told.overrules.filter(({ applies }) => applies) };
   if (suspectStone === null) return { result, detail };
   const practise = detail.practise.filter((sentence) => !sentence.includes(`stone ${suspectStone}`));
   return { result: { ...result, suspectStone: null }, detail: { ...detail, practise } };

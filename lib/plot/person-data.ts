@@ -1,6 +1,7 @@
 /** What the program holds of a person, handed to them: their own work, and results once they are released. */
 import { z } from "zod";
 import { PlotSchema } from "@/lib/plot/plots-file";
+import { CommentSubjectSchema } from "@/lib/plot/review";
 import { LineSchema } from "@/lib/plot/score-result";
 import { SittingEventSchema } from "@/lib/plot/sitting-event";
 import { RoleSchema } from "@/lib/plot/staff-view";
@@ -39,7 +40,16 @@ export const PersonDataSchema = z.strictObject({
       notes: z.array(z.strictObject({ sentAt: instant, text: z.string() })),
       /** Null until the debrief is released. */
       result: z
-        .strictObject({ releasedAt: instant, total: z.number(), lines: z.array(LineSchema) })
+        .strictObject({
+          releasedAt: instant,
+          total: z.number(),
+          lines: z.array(LineSchema),
+          /** What staff overruled and wrote. */
+          overrules: z.array(z.strictObject({ about: z.string(), reason: z.string(), madeAt: instant })),
+          comments: z.array(
+            z.strictObject({ subject: CommentSubjectSchema, text: z.string(), madeAt: instant }),
+          ),
+        })
         .nullable(),
     }),
   ),

@@ -161,6 +161,9 @@ export const ReviewCellSchema = z.strictObject({
   /** Steps from the reference's clarity: positive is harsher. Null where either is missing. */
   clarityBias: z.int().nullable(),
   suspectStone: z.string().nullable(),
+  /** Overrules in force, and comments. */
+  overrules: z.int(),
+  comments: z.int(),
   /** Handed in because the time ran out. */
   timedOut: z.boolean(),
 });

@@ -8,8 +8,9 @@ import { findPerson } from "@/lib/data/store/find-person";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toColumn } from "@/lib/data/store/to-column";
 import { writeTrail } from "@/lib/data/store/write-trail";
+import { eraseReasons } from "@/lib/plot/erase-reasons";
 import { parseInput } from "@/lib/plot/parse-input";
-import { ScoreResultSchema } from "@/lib/plot/score-result";
+import { ScoreDetailSchema, ScoreResultSchema } from "@/lib/plot/score-result";
 
 const InputSchema = z.strictObject({ userId: z.string() });
 
@@ -21,6 +22,8 @@ async function removeTexts(transaction: Transaction, userId: string, login: stri
   await transaction.signInAttempt.deleteMany({ where: { login } });
   await transaction.accessLink.deleteMany({ where: { userId } });
   await transaction.benchNote.deleteMany({ where: { sitting: { studentId: userId } } });
+  await transaction.reviewComment.deleteMany({ where: { sitting: { studentId: userId } } });
+  await transaction.overrule.updateMany({ where: { sitting: { studentId: userId } }, data: { reason: "" } });
   await transaction.allowance.updateMany({ where: { studentId: userId }, data: { reason: "" } });
   await transaction.retake.updateMany({ where: { studentId: userId }, data: { reason: "" } });
   await transaction.stoneCheck.deleteMany({ where: { byId: userId } });
@@ -28,14 +31,23 @@ async function removeTexts(transaction: Transaction, userId: string, login: stri
   await transaction.sitting.updateMany({ where: { studentId: userId }, data: { writerId: null } });
 }
 
-/** A result names whose plot it is of: that becomes the name of nobody, and all else of it stays. */
+/**
+ * A result names whose plot it is of: that becomes the name of nobody. What was written of it, the reasons of overrules, goes;
+ * all else of it stays.
+ */
 async function renameResults(transaction: Transaction, userId: string, login: string): Promise<void> {
   const rows = await transaction.result.findMany({ where: { handIn: { sitting: { studentId: userId } } } });
-  for (const { id, result } of rows) {
-    const parsed = parseColumn(ScoreResultSchema, result, "Result.result");
+  for (const row of rows) {
+    const { result, detail } = eraseReasons({
+      result: parseColumn(ScoreResultSchema, row.result, "Result.result"),
+      detail: parseColumn(ScoreDetailSchema, row.detail, "Result.detail"),
+    });
     await transaction.result.update({
-      where: { id },
-      data: { result: toColumn(ScoreResultSchema, { ...parsed, by: login }) },
+      where: { id: row.id },
+      data: {
+        result: toColumn(ScoreResultSchema, { ...result, by: login }),
+        detail: toColumn(ScoreDetailSchema, detail),
+      },
     });
   }
 }

@@ -22,7 +22,7 @@ export async function undoOverrule(
   return runInTransaction(async (transaction) => {
     const found = await transaction.overrule.findFirst({ where: { id: overruleId, sittingId } });
     const ruling = found === null ? null : parseColumn(RulingSchema, found.ruling, "Overrule.ruling");
-    const words = ruling === null ? "" : `undid the overrule of ${nameRuling(ruling)}`;
+    const words = `undid an overrule${ruling === null ? "" : ` of ${nameRuling(ruling)}`}`;
     const terms = { sittingId, baseRevision, words, action: "undo-overrule" };
     const { revision } = await beginReviewStep(transaction, viewer, terms);
     if (found === null || found.endedAt !== null) throw refuseAsNotFound();

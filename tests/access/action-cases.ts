@@ -1,4 +1,6 @@
 /** Every server action: each is an endpoint of its own that a browser may call with anything. */
+
+import * as sittings from "@/app/(staff)/exercises/[exerciseId]/sittings/actions";
 import * as exercises from "@/app/(staff)/exercises/actions";
 import * as people from "@/app/(staff)/people/actions";
 import * as stones from "@/app/(staff)/trays/[trayId]/stones/actions";
@@ -65,6 +67,47 @@ export const ACTION_CASES: Readonly<Record<string, ActionCase>> = {
   "(staff)/exercises withdrawReleaseAction": {
     allowed: theirs,
     call: ({ exerciseId, benReleased }) => exercises.withdrawReleaseAction(exerciseId, [benReleased]),
+  },
+  "(staff)/exercises/[exerciseId]/sittings overruleAction": {
+    allowed: theirs,
+    call: ({ adaScored: sittingId }) =>
+      sittings.overruleAction({
+        sittingId,
+        baseRevision: 2,
+        ruling: { kind: "cause", mark: "m1", cause: null },
+        reason: "As seen at the desk.",
+      }),
+  },
+  "(staff)/exercises/[exerciseId]/sittings undoOverruleAction": {
+    allowed: theirs,
+    call: ({ adaScored: sittingId, overruleId }) =>
+      sittings.undoOverruleAction({ sittingId, baseRevision: 2, overruleId }),
+  },
+  "(staff)/exercises/[exerciseId]/sittings writeCommentAction": {
+    // A comment is changed by whoever wrote it.
+    allowed: ["iris"],
+    call: ({ adaScored: sittingId, commentId }) =>
+      sittings.writeCommentAction({ sittingId, baseRevision: 2, commentId, subject: null, text: "Look." }),
+  },
+  "(staff)/exercises/[exerciseId]/sittings deleteCommentAction": {
+    allowed: ["iris"],
+    call: ({ adaScored: sittingId, commentId }) =>
+      sittings.deleteCommentAction({ sittingId, baseRevision: 2, commentId }),
+  },
+  "(staff)/exercises/[exerciseId]/sittings acceptStrayAction": {
+    allowed: theirs,
+    call: ({ adaScored: sittingId }) =>
+      sittings.acceptStrayAction({
+        sittingId,
+        markId: "m1",
+        baseVersion: 1,
+        extent: { kind: "dot" },
+        as: { kind: "decoy", cause: "echo" },
+      }),
+  },
+  "(staff)/exercises/[exerciseId]/sittings setReleasedAction": {
+    allowed: theirs,
+    call: ({ adaScored }) => sittings.setReleasedAction(adaScored, true),
   },
   "(staff)/exercises grantExtraTimeAction": {
     allowed: theirs,

@@ -13,6 +13,7 @@ import { getOverview } from "@/lib/data/get-overview";
 import { getPhotoFile } from "@/lib/data/get-photo-file";
 import { getReferenceVersion } from "@/lib/data/get-reference-version";
 import { getRescore } from "@/lib/data/get-rescore";
+import { getReview } from "@/lib/data/get-review";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
 import { getRubricBench } from "@/lib/data/get-rubric-bench";
 import { getScannedStone } from "@/lib/data/get-scanned-stone";
@@ -63,6 +64,7 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
   "preview-exercise previewBench": makeCase(teaching, (viewer, { exerciseId, exerciseStoneIds }) =>
     previewBench(viewer, exerciseId, exerciseStoneIds[0]),
   ),
+  "get-review getReview": makeCase(teaching, (viewer, { adaScored }) => getReview(viewer, adaScored)),
   "list-trays listTrays": makeCase(staff, (viewer) => listTrays(viewer), lists),
   "get-tray getTray": makeCase(staff, (viewer, { trayId }) => getTray(viewer, trayId)),
   "get-stone getStone": makeCase(staff, (viewer, { stoneIds }) => getStone(viewer, stoneIds[0])),

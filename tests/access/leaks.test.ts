@@ -35,9 +35,30 @@ async function receive(call: () => Promise<unknown>): Promise<string> {
 }
 
 const FORBIDDEN = {
-  ada: [...SECRETS.reference, ...SECRETS.decoy, ...SECRETS.ben, ...SECRETS.cyd, ...SECRETS.reading],
-  ben: [...SECRETS.reference, ...SECRETS.decoy, ...SECRETS.ada, ...SECRETS.cyd, ...SECRETS.reading],
-  cyd: [...SECRETS.reference, ...SECRETS.decoy, ...SECRETS.ada, ...SECRETS.ben, ...SECRETS.reading],
+  ada: [
+    ...SECRETS.reference,
+    ...SECRETS.decoy,
+    ...SECRETS.ben,
+    ...SECRETS.cyd,
+    ...SECRETS.reading,
+    ...SECRETS.review,
+  ],
+  ben: [
+    ...SECRETS.reference,
+    ...SECRETS.decoy,
+    ...SECRETS.ada,
+    ...SECRETS.cyd,
+    ...SECRETS.reading,
+    ...SECRETS.review,
+  ],
+  cyd: [
+    ...SECRETS.reference,
+    ...SECRETS.decoy,
+    ...SECRETS.ada,
+    ...SECRETS.ben,
+    ...SECRETS.reading,
+    ...SECRETS.review,
+  ],
 } as const;
 
 const ALL = Object.entries({ ...DATA_CASES, ...WORKFLOW_CASES });

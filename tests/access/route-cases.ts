@@ -15,6 +15,7 @@ import * as handIn from "@/app/api/sittings/[sittingId]/hand-in/route";
 import * as seen from "@/app/api/sittings/[sittingId]/notes/seen/route";
 import * as notes from "@/app/api/sittings/[sittingId]/notes/stream/route";
 import * as presence from "@/app/api/sittings/[sittingId]/presence/route";
+import * as review from "@/app/api/sittings/[sittingId]/review/route";
 import * as sittingWatch from "@/app/api/sittings/[sittingId]/watch/route";
 import * as addPhoto from "@/app/api/stones/[stoneId]/photos/route";
 import * as traySet from "@/app/api/trays/[trayId]/set.json/route";
@@ -112,6 +113,10 @@ export const ROUTE_CASES: Readonly<Record<string, RouteCase>> = {
   "GET sittings/[sittingId]/watch": {
     statuses: teaching,
     call: ({ adaOnBench }) => sittingWatch.GET(get(), sitting(adaOnBench)),
+  },
+  "GET sittings/[sittingId]/review": {
+    statuses: teaching,
+    call: ({ adaScored }) => review.GET(get(), sitting(adaScored)),
   },
   "GET watch": { statuses: staff, call: () => watch.GET() },
   "GET watch/stream": { statuses: staff, call: async () => endStream(await watchStream.GET(get())) },

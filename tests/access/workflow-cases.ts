@@ -1,5 +1,6 @@
 /** Every exported function of lib/workflows: who may call it, or why it takes no viewer. */
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
+import { acceptStray } from "@/lib/workflows/accept-stray";
 import { addPhoto } from "@/lib/workflows/add-photo";
 import { applyRescore } from "@/lib/workflows/apply-rescore";
 import { checkStone } from "@/lib/workflows/check-stone";
@@ -10,6 +11,7 @@ import { createPerson } from "@/lib/workflows/create-person";
 import { createSection } from "@/lib/workflows/create-section";
 import { createStone } from "@/lib/workflows/create-stone";
 import { createTray } from "@/lib/workflows/create-tray";
+import { deleteComment } from "@/lib/workflows/delete-comment";
 import { deletePhoto } from "@/lib/workflows/delete-photo";
 import { discardRescore } from "@/lib/workflows/discard-rescore";
 import { dismissSuggestion } from "@/lib/workflows/dismiss-suggestion";
@@ -37,6 +39,7 @@ import { listRetakeStones } from "@/lib/workflows/list-retake-stones";
 import { noteBench } from "@/lib/workflows/note-bench";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { orderPhotos } from "@/lib/workflows/order-photos";
+import { overrule } from "@/lib/workflows/overrule";
 import { planExerciseSetImport } from "@/lib/workflows/plan-exercise-set-import";
 import { planRosterImport } from "@/lib/workflows/plan-roster-import";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
@@ -55,11 +58,13 @@ import { settleStoneCheck } from "@/lib/workflows/settle-stone-check";
 import { startRescore } from "@/lib/workflows/start-rescore";
 import { startSecondReading } from "@/lib/workflows/start-second-reading";
 import { takeBackStones } from "@/lib/workflows/take-back-stones";
+import { undoOverrule } from "@/lib/workflows/undo-overrule";
 import { updateExercise } from "@/lib/workflows/update-exercise";
 import { updatePhoto } from "@/lib/workflows/update-photo";
 import { updateStone } from "@/lib/workflows/update-stone";
 import { updateTray } from "@/lib/workflows/update-tray";
 import { withdrawRelease } from "@/lib/workflows/withdraw-release";
+import { writeComment } from "@/lib/workflows/write-comment";
 import { type AccessCase, makeCase } from "@/tests/access/access-case";
 import { makePicture } from "@/tests/support/make-picture";
 import { makeSampleSet } from "@/tests/support/sample-set";
@@ -80,6 +85,14 @@ const withoutId = { byId: false };
 const roster = {
   files: [{ name: "roster.csv", bytes: new TextEncoder().encode("login,name\nnewcomer,New Comer\n") }],
   termOfNew: "",
+};
+
+const GRADE_RULING = { kind: "grade" as const, property: "colour" as const, credit: 1 };
+const STRAY_IN = {
+  markId: "m1",
+  baseVersion: 1,
+  extent: { kind: "as-drawn" as const },
+  as: { kind: "mark" as const, characteristic: "crystal", optional: true },
 };
 
 export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
@@ -296,6 +309,24 @@ export const WORKFLOW_CASES: Readonly<Record<string, AccessCase>> = {
   // A student's own, whichever section is named; to staff it is a student of the first section.
   "get-progress getProgress": makeCase(["ok", "ok", no, "ok", no, no], (viewer, { ada, sectionId }) =>
     getProgress(viewer, { studentId: ada.userId, sectionId }),
+  ),
+  "overrule overrule": makeCase(theirs, (viewer, { adaScored: sittingId }) =>
+    overrule(viewer, { sittingId, baseRevision: 2, ruling: GRADE_RULING, reason: "As seen at the desk." }),
+  ),
+  "undo-overrule undoOverrule": makeCase(theirs, (viewer, { adaScored: sittingId, overruleId }) =>
+    undoOverrule(viewer, { sittingId, baseRevision: 2, overruleId }),
+  ),
+  "write-comment writeComment": makeCase(theirs, (viewer, { adaScored: sittingId }) =>
+    writeComment(viewer, { sittingId, baseRevision: 2, commentId: null, subject: "mark:m1", text: "Look." }),
+  ),
+  // Iris's own: a director, who reviews as well, may not touch it.
+  "delete-comment deleteComment": makeCase(
+    [no, "ok", no, no, no, no],
+    (viewer, { adaScored: sittingId, commentId }) =>
+      deleteComment(viewer, { sittingId, baseRevision: 2, commentId }),
+  ),
+  "accept-stray acceptStray": makeCase(theirs, (viewer, { adaScored }) =>
+    acceptStray(viewer, { ...STRAY_IN, sittingId: adaScored }),
   ),
   "release-debriefs releaseDebriefs": makeCase(theirs, (viewer, { adaScored }) =>
     releaseDebriefs(viewer, { sittingIds: [adaScored] }),

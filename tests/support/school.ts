@@ -23,6 +23,7 @@ import { handInSecondReading } from "@/lib/workflows/hand-in-second-reading";
 import { hashPassword } from "@/lib/workflows/hash-password";
 import { judgeStoneChecks } from "@/lib/workflows/judge-stone-checks";
 import { openSitting } from "@/lib/workflows/open-sitting";
+import { overrule } from "@/lib/workflows/overrule";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
 import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveEvents } from "@/lib/workflows/save-events";
@@ -33,6 +34,7 @@ import { sendNotes } from "@/lib/workflows/send-notes";
 import { sendStoneCheck } from "@/lib/workflows/send-stone-check";
 import { startRescore } from "@/lib/workflows/start-rescore";
 import { startSecondReading } from "@/lib/workflows/start-second-reading";
+import { writeComment } from "@/lib/workflows/write-comment";
 import { makePicture } from "@/tests/support/make-picture";
 
 export const PASSWORD = "a loupe of ten";
@@ -49,6 +51,8 @@ export const SECRETS = {
   cyd: ["0.0161803"],
   /** Of Otto's second readings. */
   reading: ["reading-secret", "0.0577215"],
+  /** What Iris ruled and wrote of Ada's plot, which is not released. */
+  review: ["overrule-secret", "comment-secret"],
 } as const;
 
 /** The reference of both stones. */
@@ -157,6 +161,9 @@ export interface School {
   /** A photograph of the first stone, hidden from students, and a check of the first stone by Ada; empty until `addDesk`. */
   readonly photoId: string;
   readonly checkId: string;
+  /** Iris's overrule of Ada's scored plot and her comment on it, at review revision 2; empty until `addDesk`. */
+  readonly overruleId: string;
+  readonly commentId: string;
   /** Otto's second readings: of the first stone, handed in; of the second, on the way. */
   readonly readingId: string;
   readonly openReadingId: string;
@@ -285,6 +292,8 @@ export async function buildSchool(): Promise<School> {
     cydScored,
     photoId: "",
     checkId: "",
+    overruleId: "",
+    commentId: "",
     rescoreId: "",
   };
 }
@@ -304,7 +313,28 @@ export async function addRescore(school: School): Promise<School> {
 /** What a student sees of a stone in hand, for the hand-in check. */
 export const SEEN = { marks: [makeMark("m1", 0.0314159)], weightCt: null, isHeldByLandmark: false };
 
-/** The same school with a photograph of the first stone, hidden, and a check that Ada sent of it. */
+async function review({ iris, adaScored: sittingId }: School) {
+  const { revision } = await overrule(iris, {
+    sittingId,
+    baseRevision: 0,
+    ruling: { kind: "grade", property: "clarity", credit: 0.5 },
+    reason: "overrule-secret",
+  });
+  const { commentId } = await writeComment(iris, {
+    sittingId,
+    baseRevision: revision,
+    commentId: null,
+    subject: null,
+    text: "comment-secret",
+  });
+  const { id } = await getDatabase().overrule.findFirstOrThrow({ where: { sittingId } });
+  return { overruleId: id, commentId };
+}
+
+/**
+ * The same school with a photograph of the first stone, hidden, a check that Ada sent of it, and Iris's review of Ada's
+ * scored plot.
+ */
 export async function addDesk(school: School): Promise<School> {
   const { photoId } = await addPhoto(school.iris, {
     stoneId: school.stoneIds[0],
@@ -313,5 +343,5 @@ export async function addDesk(school: School): Promise<School> {
   const [exerciseStoneId] = school.exerciseStoneIds;
   const { checkId } = await sendStoneCheck(school.ada, { exerciseStoneId, evidence: SEEN });
   await judgeStoneChecks();
-  return { ...school, photoId, checkId };
+  return { ...school, photoId, checkId, ...(await review(school)) };
 }

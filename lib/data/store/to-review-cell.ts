@@ -17,6 +17,7 @@ export const CELL_PARTS = {
     },
   },
   releases: { where: { withdrawnAt: null }, select: { id: true } },
+  _count: { select: { overrules: { where: { endedAt: null } }, comments: { where: { deletedAt: null } } } },
 } as const satisfies Prisma.SittingInclude;
 
 export type CellRow = Prisma.SittingGetPayload<{ include: typeof CELL_PARTS }>;
@@ -59,6 +60,8 @@ export function toReviewCell(
     straysByCause: {},
     clarityBias: null,
     suspectStone: null,
+    overrules: 0,
+    comments: 0,
     timedOut: sitting?.handIn?.timedOut ?? false,
   };
   if (sitting === undefined) return { ...empty, state: "not-begun" };
@@ -77,5 +80,7 @@ export function toReviewCell(
     straysByCause: countByCause(result.strays),
     clarityBias: findClarityBias(scales, referenceClarity, plot.grades.clarity),
     suspectStone: result.suspectStone,
+    overrules: sitting._count.overrules,
+    comments: sitting._count.comments,
   };
 }

@@ -25,6 +25,8 @@ const cell = (studentId: string, exerciseStoneId: string, more: Partial<ReviewCe
   retakeOn: null,
   clarityBias: null,
   suspectStone: null,
+  overrules: 0,
+  comments: 0,
   timedOut: false,
   ...more,
 });
