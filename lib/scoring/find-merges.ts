@@ -1,8 +1,8 @@
 /** Outlines that were drawn round several reference marks at once (SPEC 4.4). */
 import type { Rubric } from "@/lib/plot/rubric";
 import { assignPairs, type Edge, toGain } from "@/lib/scoring/assign-pairs";
+import type { MayPair } from "@/lib/scoring/list-pairs";
 import type { MarkGeometry } from "@/lib/scoring/mark-geometry";
-import type { MayPair } from "@/lib/scoring/match-marks";
 import { getPointDistance } from "@/lib/scoring/measure-distance";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";

@@ -20,6 +20,9 @@ export interface Pair {
   readonly inOtherView: boolean;
 }
 
+/** Whether a plotted mark may find a reference mark, both by index. */
+export type MayPair = (reference: number, plotted: number) => boolean;
+
 function isBetter(pair: Pair, known: Pair | undefined): boolean {
   if (known === undefined || pair.value !== known.value)
     return known === undefined || pair.value > known.value;

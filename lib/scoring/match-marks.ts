@@ -2,7 +2,7 @@
 import type { Rubric } from "@/lib/plot/rubric";
 import { assignPairs, toGain, toTie } from "@/lib/scoring/assign-pairs";
 import { assignWithMerges, type Merge } from "@/lib/scoring/find-merges";
-import type { Pair } from "@/lib/scoring/list-pairs";
+import type { MayPair, Pair } from "@/lib/scoring/list-pairs";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";
 
@@ -20,9 +20,6 @@ export interface Matching {
   /** Reference marks found, or accounted for, with a location of 0.5 or better: what a turn rests on. */
   readonly support: number;
 }
-
-/** Whether a plotted mark may find a reference mark, both by index. */
-export type MayPair = (reference: number, plotted: number) => boolean;
 
 /** A location that supports a turn (scoring.md 3). */
 const SUPPORTING_LOCATION = 0.5;

@@ -1,7 +1,7 @@
 /** The matching that an instructor's rulings leave (SPEC 10.2, 10.3). */
 import type { Rubric } from "@/lib/plot/rubric";
-import { listPairs, type Pair } from "@/lib/scoring/list-pairs";
-import { getFoundShare, type Matching, type MayPair, matchMarks } from "@/lib/scoring/match-marks";
+import { listPairs, type MayPair, type Pair } from "@/lib/scoring/list-pairs";
+import { getFoundShare, type Matching, matchMarks } from "@/lib/scoring/match-marks";
 import { measureDistance } from "@/lib/scoring/measure-distance";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference, Target } from "@/lib/scoring/prepare-reference";

@@ -18,9 +18,9 @@ export async function deleteComment(
   requireRole(viewer, "review-sitting");
   const { sittingId, baseRevision, commentId } = parseInput(DeleteCommentSchema, input);
   return runInTransaction(async (transaction) => {
+    requireAccess(viewer, "change-comment", await findComment(transaction, sittingId, commentId));
     const terms = { sittingId, baseRevision, words: "deleted a comment", action: "delete-comment" };
     const { revision } = await beginReviewStep(transaction, viewer, terms);
-    requireAccess(viewer, "change-comment", await findComment(transaction, sittingId, commentId));
     await transaction.reviewComment.update({
       where: { id: commentId },
       data: { text: "", deletedAt: new Date() },

@@ -21,11 +21,12 @@ export async function undoOverrule(
   const { sittingId, baseRevision, overruleId } = parseInput(UndoInputSchema, input);
   return runInTransaction(async (transaction) => {
     const found = await transaction.overrule.findFirst({ where: { id: overruleId, sittingId } });
-    const ruling = found === null ? null : parseColumn(RulingSchema, found.ruling, "Overrule.ruling");
-    const words = `undid an overrule${ruling === null ? "" : ` of ${nameRuling(ruling)}`}`;
+    if (found === null) throw refuseAsNotFound();
+    const ruling = parseColumn(RulingSchema, found.ruling, "Overrule.ruling");
+    const words = `undid an overrule of ${nameRuling(ruling)}`;
     const terms = { sittingId, baseRevision, words, action: "undo-overrule" };
     const { revision } = await beginReviewStep(transaction, viewer, terms);
-    if (found === null || found.endedAt !== null) throw refuseAsNotFound();
+    if (found.endedAt !== null) throw refuseAsNotFound();
     await transaction.overrule.update({
       where: { id: overruleId },
       data: { endedAt: new Date(), endedById: viewer.userId },

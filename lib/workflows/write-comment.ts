@@ -30,7 +30,6 @@ function requireSubject({ handIn }: SittingRow, subject: string | null): void {
 async function put(transaction: Transaction, viewer: Viewer, input: Input, row: SittingRow): Promise<string> {
   const { sittingId, commentId, subject, text } = input;
   if (commentId !== null) {
-    requireAccess(viewer, "change-comment", await findComment(transaction, sittingId, commentId));
     await transaction.reviewComment.update({
       where: { id: commentId },
       data: { text, editedAt: new Date() },
@@ -58,6 +57,9 @@ export async function writeComment(
   const { sittingId, baseRevision, commentId } = parsed;
   const isNew = commentId === null;
   return runInTransaction(async (transaction) => {
+    if (!isNew) {
+      requireAccess(viewer, "change-comment", await findComment(transaction, sittingId, commentId));
+    }
     const { row, revision } = await beginReviewStep(transaction, viewer, {
       sittingId,
       baseRevision,
