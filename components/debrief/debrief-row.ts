@@ -111,7 +111,8 @@ function toRow(
     value: null,
     costs: [],
     ...given,
-    words: given.words.map(terms.say),
+    // What was overruled stands beside the row, by whom and when.
+    words: given.words.filter((words) => !words.startsWith("Overruled, ")).map(terms.say),
   };
 }
 

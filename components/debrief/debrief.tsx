@@ -12,7 +12,7 @@ import { buildDebriefLayers } from "@/components/debrief/build-debrief-layers";
 import { buildReplayLayers } from "@/components/debrief/build-replay-layers";
 import classes from "@/components/debrief/debrief.module.css";
 import { DebriefFigure } from "@/components/debrief/debrief-figure";
-import { createDebriefWords, listDebriefRows } from "@/components/debrief/debrief-row";
+import { createDebriefWords, type DebriefRow, listDebriefRows } from "@/components/debrief/debrief-row";
 import { findEchoWays, hasDecoyedEchoes, toEchoInput } from "@/components/debrief/find-echo-ways";
 import { GradesCompared } from "@/components/debrief/grades-compared";
 import { listDebriefSources } from "@/components/debrief/list-debrief-sources";
@@ -21,6 +21,8 @@ import { PointsTable } from "@/components/debrief/points-table";
 import { ReplayBar } from "@/components/debrief/replay-bar";
 import { ReplayEvents } from "@/components/debrief/replay-events";
 import { insertNotes, listReplayFrames } from "@/components/debrief/replay-sitting";
+import { ReviewWords } from "@/components/debrief/review-words";
+import { RowNotes } from "@/components/debrief/row-notes";
 import { useReplay } from "@/components/debrief/use-replay";
 import { toLayingWords, WouldFitNote } from "@/components/debrief/would-fit-note";
 import { useEchoes } from "@/components/echoes/use-echoes";
@@ -31,6 +33,7 @@ import { PageHeader, type PageHeaderProps } from "@/components/ui/page-header";
 import { When } from "@/components/ui/when";
 import { getSolid } from "@/lib/gem/build-solid";
 import { findLoggedBursts } from "@/lib/plot/find-dotting";
+import type { GradedProperty } from "@/lib/plot/grades";
 import type { DebriefView } from "@/lib/plot/student-view";
 
 export interface DebriefProps {
@@ -41,6 +44,15 @@ export interface DebriefProps {
   isOwn: boolean;
   /** Buttons of the page around: release, next student. */
   actions?: ReactNode;
+  /** The tools of whoever reviews it, in place of what a student reads. */
+  review?: DebriefTools;
+}
+
+export interface DebriefTools {
+  renderNotes: (row: DebriefRow) => ReactNode;
+  renderGradeTool: (property: GradedProperty) => ReactNode;
+  /** Overrules and comments on the whole. */
+  panel: ReactNode;
 }
 
 type Mode = "compared" | "replay";
@@ -82,7 +94,7 @@ function ToleranceWords({ view }: { view: DebriefView }) {
   );
 }
 
-export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
+export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefProps) {
   const { result, detail, stone } = view;
   const [mode, setMode] = useState<Mode>("compared");
   const [highlightKey, setHighlightKey] = useState<string | null>(null);
@@ -118,6 +130,7 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
     [replayMarks, view.characteristics, solid],
   );
   const isReplay = mode === "replay";
+  const renderNotes = review?.renderNotes ?? ((row: DebriefRow) => <RowNotes view={view} row={row} />);
 
   return (
     <div className="page-wide">
@@ -141,7 +154,12 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
       />
       <div className="print-only">
         <DebriefFigure solid={solid} layers={layers} />
-        <OutcomeRows rows={rows} highlightKey={null} onHighlight={() => {}} />
+        <OutcomeRows
+          rows={rows}
+          highlightKey={null}
+          onHighlight={() => {}}
+          renderNotes={(row) => <RowNotes view={view} row={row} />}
+        />
       </div>
       <div className={`${classes.live} no-print`}>
         <div className={classes.diagram}>
@@ -187,9 +205,15 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
         {isReplay ? (
           <ReplayEvents replay={replay} />
         ) : (
-          <OutcomeRows rows={rows} highlightKey={highlightKey} onHighlight={setHighlightKey} />
+          <OutcomeRows
+            rows={rows}
+            highlightKey={highlightKey}
+            onHighlight={setHighlightKey}
+            renderNotes={renderNotes}
+          />
         )}
       </div>
+      {review?.panel ?? <ReviewWords view={view} say={say} />}
       <div className={classes.sections}>
         {view.reference.marks.length > 0 && (
           <section className="no-print" aria-labelledby="solid-title">
@@ -198,7 +222,7 @@ export function Debrief({ view, trail = [], isOwn, actions }: DebriefProps) {
           </section>
         )}
         <PointsTable result={result} say={say} />
-        <GradesCompared view={view} />
+        <GradesCompared view={view} renderTool={review?.renderGradeTool} />
         <section aria-labelledby="practise-title">
           <h2 id="practise-title">{isOwn ? "What to do differently next time" : "What to practise"}</h2>
           {detail.practise.length === 0 ? (

@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import classes from "@/components/debrief/points-table.module.css";
 import { PROPERTY_LABELS } from "@/components/forms/property-labels";
 import { PracticeNote } from "@/components/ui/practice-note";
@@ -17,7 +18,14 @@ function toDistanceWords(view: DebriefView, property: GradedProperty): string {
 }
 
 /** The grades given beside the reference's. */
-export function GradesCompared({ view }: { view: DebriefView }) {
+export function GradesCompared({
+  view,
+  renderTool,
+}: {
+  view: DebriefView;
+  /** What staff may do with a graded property. */
+  renderTool?: ((property: GradedProperty) => ReactNode) | undefined;
+}) {
   const shown = GRADED_PROPERTIES.filter(
     (property) => view.reference.grades[property] !== undefined || view.plot.grades[property] !== undefined,
   );
@@ -31,6 +39,11 @@ export function GradesCompared({ view }: { view: DebriefView }) {
             <th scope="col">Given</th>
             <th scope="col">Reference</th>
             <th scope="col">Apart</th>
+            {renderTool !== undefined && (
+              <th scope="col">
+                <span className="visually-hidden">Overrule</span>
+              </th>
+            )}
           </tr>
         </thead>
         <tbody>
@@ -40,6 +53,7 @@ export function GradesCompared({ view }: { view: DebriefView }) {
               <td data-grade>{view.plot.grades[property] ?? "–"}</td>
               <td data-grade>{view.reference.grades[property] ?? "–"}</td>
               <td data-grade>{toDistanceWords(view, property)}</td>
+              {renderTool !== undefined && <td>{renderTool(property)}</td>}
             </tr>
           ))}
         </tbody>

@@ -1,6 +1,6 @@
 "use client";
 
-import { useEffect, useId, useRef, useState } from "react";
+import { type ReactNode, useEffect, useId, useRef, useState } from "react";
 import { CAUSE_LABELS, type DebriefRow, type Outcome } from "@/components/debrief/debrief-row";
 import classes from "@/components/debrief/outcome-rows.module.css";
 import { MarkSign } from "@/components/plot-editor/mark-sign";
@@ -17,9 +17,12 @@ export interface OutcomeRowsProps {
   rows: readonly DebriefRow[];
   highlightKey: string | null;
   onHighlight: (key: string | null) => void;
+  /** What stands beneath a row: what staff ruled and wrote, and their tools. */
+  renderNotes?: (row: DebriefRow) => ReactNode;
 }
 
 interface RowProps {
+  notes: ReactNode;
   row: DebriefRow;
   isHighlighted: boolean;
   onHighlight: (key: string | null) => void;
@@ -32,7 +35,7 @@ function toCostWords({ costs }: DebriefRow): string {
 }
 
 /** A found mark says in short what it cost, and in full when it is pressed; the others say all they have at once. */
-function OutcomeRow({ row, isHighlighted, onHighlight }: RowProps) {
+function OutcomeRow({ row, notes, isHighlighted, onHighlight }: RowProps) {
   const [isOpen, setOpen] = useState(false);
   const detailsId = useId();
   const isFoldable = row.outcome === "found";
@@ -73,12 +76,13 @@ function OutcomeRow({ row, isHighlighted, onHighlight }: RowProps) {
           </span>
         </span>
       </button>
+      {notes}
     </li>
   );
 }
 
 /** Every outcome as a row; pointing at a row or focusing it shows it on the diagram, and back. */
-export function OutcomeRows({ rows, highlightKey, onHighlight }: OutcomeRowsProps) {
+export function OutcomeRows({ rows, highlightKey, onHighlight, renderNotes }: OutcomeRowsProps) {
   const root = useRef<HTMLDivElement>(null);
   const isOwn = useRef(false);
   const isShown = (row: DebriefRow) =>
@@ -112,6 +116,7 @@ export function OutcomeRows({ rows, highlightKey, onHighlight }: OutcomeRowsProp
                   <OutcomeRow
                     key={`${row.key} ${row.partnerKey}`}
                     row={row}
+                    notes={renderNotes?.(row)}
                     isHighlighted={isShown(row)}
                     onHighlight={highlight}
                   />

@@ -12,6 +12,8 @@ import {
   getMeanTotal,
   listGridRows,
 } from "@/components/staff/arrange-grid";
+import { QUEUE_WAYS, type QueueWay } from "@/components/review/list-queue";
+import { type QueueTerms, toQueueQuery } from "@/components/review/queue-address";
 import { type ReleaseActions, ReleaseBar } from "@/components/staff/release-bar";
 import { OutcomeSign, ReviewCellView } from "@/components/staff/review-cell-view";
 import classes from "@/components/staff/review-grid.module.css";
@@ -21,7 +23,14 @@ import { CELL_STATES, type ReviewGrid as Grid } from "@/lib/plot/staff-view";
 
 export interface ReviewGridProps extends ReleaseActions {
   grid: Grid;
+  /** Filter and order, as the address has them. */
+  initialTerms: QueueTerms;
 }
+
+const WAY_LABELS: Readonly<Record<QueueWay, string>> = {
+  stone: "Next: same stone",
+  student: "Next: same student",
+};
 
 const ORDER_LABELS: Readonly<Record<GridOrder, string>> = {
   name: "Name",
@@ -121,10 +130,16 @@ function GridFoot({ grid, rows }: { grid: Grid; rows: readonly GridRow[] }) {
 }
 
 /** Students by stones: where each piece of work stands and how it did. Releases debriefs, one, some or all. */
-export function ReviewGrid({ grid, release, withdraw }: ReviewGridProps) {
+export function ReviewGrid({ grid, initialTerms, release, withdraw }: ReviewGridProps) {
   const rows = useMemo(() => listGridRows(grid), [grid]);
-  const [search, setSearch] = useState("");
-  const [order, setOrder] = useState<GridOrder>("name");
+  const [terms, setTerms] = useState(initialTerms);
+  const { search, order, way } = terms;
+  const query = toQueueQuery(terms);
+  const change = (next: Partial<QueueTerms>) => {
+    const now = { ...terms, ...next };
+    setTerms(now);
+    window.history.replaceState(null, "", `${window.location.pathname}${toQueueQuery(now)}`);
+  };
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set());
   const shown = useMemo(() => arrangeRows(rows, search, order), [rows, search, order]);
   useScoringRefresh(grid.cells.some(({ state }) => state === "scoring"));
@@ -152,14 +167,21 @@ export function ReviewGrid({ grid, release, withdraw }: ReviewGridProps) {
           placeholder="Search students"
           leftSection={<Search size={15} aria-hidden="true" />}
           value={search}
-          onChange={(event) => setSearch(event.currentTarget.value)}
+          onChange={(event) => change({ search: event.currentTarget.value })}
         />
         <Select
           aria-label="Order of students"
           data={GRID_ORDERS.map((value) => ({ value, label: ORDER_LABELS[value] }))}
           value={order}
           allowDeselect={false}
-          onChange={(value) => setOrder(GRID_ORDERS.find((one) => one === value) ?? "name")}
+          onChange={(value) => change({ order: GRID_ORDERS.find((one) => one === value) ?? "name" })}
+        />
+        <Select
+          aria-label="What comes next in a review"
+          data={QUEUE_WAYS.map((value) => ({ value, label: WAY_LABELS[value] }))}
+          value={way}
+          allowDeselect={false}
+          onChange={(value) => change({ way: QUEUE_WAYS.find((one) => one === value) ?? "stone" })}
         />
         <Legend rows={rows} />
       </div>
@@ -178,6 +200,7 @@ export function ReviewGrid({ grid, release, withdraw }: ReviewGridProps) {
                     key={cell.exerciseStoneId}
                     cell={cell}
                     exerciseId={grid.exercise.exerciseId}
+                    query={query}
                     studentName={row.name}
                     stoneLabel={labels.get(cell.exerciseStoneId) ?? ""}
                     isSelected={cell.sittingId !== null && selected.has(cell.sittingId)}

@@ -6,8 +6,11 @@ import { getDatabase } from "@/lib/data/store/database";
 import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
 import { findStone } from "@/lib/data/store/find-stone";
 import { parseColumn } from "@/lib/data/store/parse-column";
+import { getGradeWorth } from "@/lib/plot/get-grade-worth";
 import { RulingSchema } from "@/lib/plot/overrule";
 import { type ReviewView, ReviewViewSchema } from "@/lib/plot/review-view";
+import { RubricSchema } from "@/lib/plot/rubric";
+import type { DebriefView } from "@/lib/plot/student-view";
 
 const LOCKED =
   "The stone was changed after this was scored: rescore the exercise, then it can be overruled again.";
@@ -41,6 +44,12 @@ async function toStone(viewer: Viewer, { exerciseStone }: SittingRow): Promise<R
   };
 }
 
+function listGradeWorth({ handIn }: SittingRow, { reference }: DebriefView): ReviewView["gradeWorth"] {
+  const body = handIn?.results[0]?.rubricVersion.body;
+  const rubric = parseColumn(RubricSchema, body, "RubricVersion.body");
+  return [...getGradeWorth(reference.grades, rubric)].map(([property, points]) => ({ property, points }));
+}
+
 /**
  * A scored hand-in for review: its debrief, with overrules and comments whether it is released or not, and what a change of
  * them goes by. Throws AppError `not-allowed`, `not-found` (also while it is not scored) or `reading-blind`.
@@ -63,6 +72,7 @@ export async function getReview(viewer: Viewer, sittingId: string): Promise<Revi
     ownComments: own.map(({ id }) => id),
     ended: await listEnded(sittingId),
     stone: await toStone(viewer, row),
+    gradeWorth: listGradeWorth(row, debrief),
     locked: isSameBody ? null : LOCKED,
   });
 }

@@ -1,5 +1,6 @@
 /** The review of one hand-in, as staff are sent it. Never sent to a student. */
 import { z } from "zod";
+import { GRADED_PROPERTIES } from "@/lib/plot/grades";
 import { OverruleViewSchema } from "@/lib/plot/review";
 import { DebriefViewSchema } from "@/lib/plot/student-view";
 
@@ -29,6 +30,8 @@ export const ReviewViewSchema = z.strictObject({
     referenceVersion: z.int(),
     mayEdit: z.boolean(),
   }),
+  /** What each graded property is worth, in points. */
+  gradeWorth: z.array(z.strictObject({ property: z.enum(GRADED_PROPERTIES), points: z.number() })),
   /** Why nothing can be overruled now; null where it can. */
   locked: z.string().nullable(),
 });

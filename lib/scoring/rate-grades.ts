@@ -1,10 +1,5 @@
-import {
-  GRADED_PROPERTIES,
-  type GradedProperty,
-  type PlotGrades,
-  type ReferenceGrades,
-  type Scales,
-} from "@/lib/plot/grades";
+import { getGradeWorth } from "@/lib/plot/get-grade-worth";
+import type { GradedProperty, PlotGrades, ReferenceGrades, Scales } from "@/lib/plot/grades";
 import type { Rubric } from "@/lib/plot/rubric";
 
 /** What one graded property is worth and what was earned of it, in points, not yet rounded. */
@@ -36,15 +31,11 @@ export function rateGrades(
   { shares, gradeCredit }: Pick<Rubric, "shares" | "gradeCredit">,
   scales: Scales,
 ): GradeRating[] {
-  const graded = GRADED_PROPERTIES.filter((property) => reference[property] !== undefined);
-  const others = graded.length - 1;
-  return graded.map((property) => {
+  return [...getGradeWorth(reference, { shares })].map(([property, share]) => {
     const right = reference[property] ?? "";
     const said = given[property] ?? null;
     const [at, saidAt] = [scales[property].indexOf(right), scales[property].indexOf(said ?? "")];
     const steps = said === null || at < 0 || saidAt < 0 ? null : saidAt - at;
-    const clarity = shares.clarity + (others === 0 ? shares.otherGrades : 0);
-    const share = property === "clarity" ? clarity : shares.otherGrades / others;
     return {
       property,
       reference: right,

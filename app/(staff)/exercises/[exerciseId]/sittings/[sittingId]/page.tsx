@@ -1,24 +1,44 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { releaseDebriefsAction, withdrawReleaseAction } from "@/app/(staff)/exercises/actions";
+import {
+  acceptStrayAction,
+  deleteCommentAction,
+  overruleAction,
+  setReleasedAction,
+  undoOverruleAction,
+  writeCommentAction,
+} from "@/app/(staff)/exercises/[exerciseId]/sittings/actions";
 import { getScoredGrid } from "@/app/(staff)/exercises/get-scored-grid";
 import { getForPage } from "@/app/get-for-page";
-import { Debrief } from "@/components/debrief/debrief";
+import { listQueue } from "@/components/review/list-queue";
+import { readQueueTerms, toQueueQuery } from "@/components/review/queue-address";
+import type { ReviewActions } from "@/components/review/review-actions";
+import { ReviewDesk } from "@/components/review/review-desk";
 import { BenchWatch } from "@/components/staff/bench-watch";
 import { findNeighbours } from "@/components/staff/find-neighbours";
-import { PlotDistance } from "@/components/staff/plot-distance";
 import { SittingActions } from "@/components/staff/sitting-actions";
 import { getBenchWatch } from "@/lib/data/get-bench-watch";
-import { getDebrief } from "@/lib/data/get-debrief";
+import { getReview } from "@/lib/data/get-review";
 import { requireViewer } from "@/lib/data/require-viewer";
 
 export const metadata: Metadata = { title: "Review" };
 
 interface Props {
   params: Promise<{ exerciseId: string; sittingId: string }>;
+  searchParams: Promise<Record<string, string | string[] | undefined>>;
 }
 
-export default async function SittingPage({ params }: Props) {
+const ACTIONS: ReviewActions = {
+  overrule: overruleAction,
+  undo: undoOverruleAction,
+  writeComment: writeCommentAction,
+  deleteComment: deleteCommentAction,
+  acceptStray: acceptStrayAction,
+  setReleased: setReleasedAction,
+};
+
+export default async function SittingPage({ params, searchParams }: Props) {
   const { exerciseId, sittingId } = await params;
   const viewer = await getForPage(() => requireViewer());
   const grid = await getForPage(() => getScoredGrid(viewer, exerciseId));
@@ -39,14 +59,16 @@ export default async function SittingPage({ params }: Props) {
     />
   );
   if (cell.state === "scored" || cell.state === "released") {
-    const view = await getForPage(() => getDebrief(viewer, sittingId));
+    const terms = readQueueTerms(await searchParams);
     return (
-      <>
-        <Debrief key={sittingId} view={view} trail={trail} isOwn={false} actions={actions} />
-        <div className="page-wide">
-          <PlotDistance view={view} />
-        </div>
-      </>
+      <ReviewDesk
+        initial={await getForPage(() => getReview(viewer, sittingId))}
+        queue={listQueue(grid, terms.search, terms.order, terms.way)}
+        exerciseHref={`/exercises/${exerciseId}`}
+        exerciseTitle={grid.exercise.title}
+        query={toQueueQuery(terms)}
+        actions={ACTIONS}
+      />
     );
   }
   const watch = await getForPage(() => getBenchWatch(viewer, sittingId));
