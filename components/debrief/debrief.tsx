@@ -7,33 +7,29 @@
 
 import { Button, SegmentedControl } from "@mantine/core";
 import { Printer } from "lucide-react";
-import { type ReactNode, useMemo, useState } from "react";
+import { type ReactNode, useDeferredValue, useMemo, useState } from "react";
 import { buildDebriefLayers } from "@/components/debrief/build-debrief-layers";
 import { buildReplayLayers } from "@/components/debrief/build-replay-layers";
 import classes from "@/components/debrief/debrief.module.css";
-import { DebriefFigure } from "@/components/debrief/debrief-figure";
-import { createDebriefWords, type DebriefRow, listDebriefRows } from "@/components/debrief/debrief-row";
+import { DebriefRest } from "@/components/debrief/debrief-rest";
+import { type DebriefRow, listDebriefRows } from "@/components/debrief/debrief-row";
+import type { DebriefTools } from "@/components/debrief/debrief-tools";
 import { findEchoWays, hasDecoyedEchoes, toEchoInput } from "@/components/debrief/find-echo-ways";
-import { GradesCompared } from "@/components/debrief/grades-compared";
 import { listDebriefSources } from "@/components/debrief/list-debrief-sources";
 import { OutcomeRows } from "@/components/debrief/outcome-rows";
-import { PointsTable } from "@/components/debrief/points-table";
 import { ReplayBar } from "@/components/debrief/replay-bar";
 import { ReplayEvents } from "@/components/debrief/replay-events";
 import { insertNotes, listReplayFrames } from "@/components/debrief/replay-sitting";
-import { ReviewWords } from "@/components/debrief/review-words";
 import { RowNotes } from "@/components/debrief/row-notes";
 import { useReplay } from "@/components/debrief/use-replay";
 import { toLayingWords, WouldFitNote } from "@/components/debrief/would-fit-note";
 import { useEchoes } from "@/components/echoes/use-echoes";
 import { PaperMenu } from "@/components/paper/paper-menu";
 import { PlotEditor } from "@/components/plot-editor/plot-editor";
-import { SolidFigure } from "@/components/solid-figure/solid-figure";
 import { PageHeader, type PageHeaderProps } from "@/components/ui/page-header";
 import { When } from "@/components/ui/when";
 import { getSolid } from "@/lib/gem/build-solid";
 import { findLoggedBursts } from "@/lib/plot/find-dotting";
-import type { GradedProperty } from "@/lib/plot/grades";
 import type { DebriefView } from "@/lib/plot/student-view";
 
 export interface DebriefProps {
@@ -46,13 +42,6 @@ export interface DebriefProps {
   actions?: ReactNode;
   /** The tools of whoever reviews it, in place of what a student reads. */
   review?: DebriefTools;
-}
-
-export interface DebriefTools {
-  renderNotes: (row: DebriefRow) => ReactNode;
-  renderGradeTool: (property: GradedProperty) => ReactNode;
-  /** Overrules and comments on the whole. */
-  panel: ReactNode;
 }
 
 type Mode = "compared" | "replay";
@@ -95,16 +84,26 @@ function ToleranceWords({ view }: { view: DebriefView }) {
 }
 
 export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefProps) {
-  const { result, detail, stone } = view;
+  const { result, stone } = view;
   const [mode, setMode] = useState<Mode>("compared");
   const [highlightKey, setHighlightKey] = useState<string | null>(null);
   const [isRelaid, setRelaid] = useState(false);
+  const [shownId, setShownId] = useState(view.sittingId);
+  if (shownId !== view.sittingId) {
+    // Another plot in place of this one: the diagram stays, what was chosen on it does not.
+    setShownId(view.sittingId);
+    setHighlightKey(null);
+    setRelaid(false);
+    setMode("compared");
+  }
   const solid = useMemo(() => getSolid(stone.cut, stone.proportions), [stone.cut, stone.proportions]);
   const { echoes } = useEchoes(useMemo(() => (hasDecoyedEchoes(view) ? toEchoInput(view) : null), [view]));
   const ways = useMemo(() => findEchoWays(view, solid, echoes), [view, solid, echoes]);
   const rows = useMemo(() => listDebriefRows(view, ways), [view, ways]);
-  const sources = useMemo(() => listDebriefSources(view, rows), [view, rows]);
-  const say = useMemo(() => createDebriefWords(view), [view]);
+  // What lies below is drawn after what was asked for: the plot is on the screen first.
+  const later = useDeferredValue(view);
+  const laterRows = useDeferredValue(rows);
+  const sources = useMemo(() => listDebriefSources(later, laterRows), [later, laterRows]);
   const { wouldFit, turnDeg } = result.alignment;
   const laying = isRelaid && wouldFit !== null ? wouldFit : { turnDeg, mirrored: false };
   const layers = useMemo(
@@ -118,11 +117,18 @@ export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefPro
       ),
     [view, rows, ways, laying.turnDeg, laying.mirrored, isOwn],
   );
+  const laterLayers = useDeferredValue(layers);
+  const laterReview = useDeferredValue(review);
   const frames = useMemo(
-    () => insertNotes(listReplayFrames(view.events, solid), view.notes, view.openedAt),
-    [view.events, view.notes, view.openedAt, solid],
+    () =>
+      insertNotes(
+        listReplayFrames(later.events, getSolid(later.stone.cut, later.stone.proportions)),
+        later.notes,
+        later.openedAt,
+      ),
+    [later],
   );
-  const bursts = useMemo(() => findLoggedBursts(view.events, view.dotting), [view.events, view.dotting]);
+  const bursts = useMemo(() => findLoggedBursts(later.events, later.dotting), [later]);
   const replay = useReplay(frames);
   const replayMarks = replay.done === 0 ? undefined : frames[replay.done - 1]?.marks;
   const replayLayers = useMemo(
@@ -135,7 +141,7 @@ export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefPro
   return (
     <div className="page-wide">
       <PageHeader
-        title={stone.label}
+        title={isOwn ? stone.label : `${stone.label}, ${view.studentName}`}
         trail={trail}
         lead={<Lead view={view} />}
         actions={
@@ -152,15 +158,6 @@ export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefPro
           </>
         }
       />
-      <div className="print-only">
-        <DebriefFigure solid={solid} layers={layers} />
-        <OutcomeRows
-          rows={rows}
-          highlightKey={null}
-          onHighlight={() => {}}
-          renderNotes={(row) => <RowNotes view={view} row={row} />}
-        />
-      </div>
       <div className={`${classes.live} no-print`}>
         <div className={classes.diagram}>
           {wouldFit !== null && !isReplay && (
@@ -179,7 +176,7 @@ export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefPro
           )}
           <h2 className="visually-hidden">{isReplay ? "Replay" : "Plot and reference"}</h2>
           <PlotEditor
-            key={mode}
+            key={`${mode} ${stone.label}`}
             mode="debrief"
             cut={stone.cut}
             proportions={stone.proportions}
@@ -213,28 +210,15 @@ export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefPro
           />
         )}
       </div>
-      {review?.panel ?? <ReviewWords view={view} say={say} />}
-      <div className={classes.sections}>
-        {view.reference.marks.length > 0 && (
-          <section className="no-print" aria-labelledby="solid-title">
-            <h2 id="solid-title">The reference in the solid</h2>
-            <SolidFigure solid={solid} refractiveIndex={stone.refractiveIndex} sources={sources} />
-          </section>
-        )}
-        <PointsTable result={result} say={say} />
-        <GradesCompared view={view} renderTool={review?.renderGradeTool} />
-        <section aria-labelledby="practise-title">
-          <h2 id="practise-title">{isOwn ? "What to do differently next time" : "What to practise"}</h2>
-          {detail.practise.length === 0 ? (
-            <p className="muted">Nothing in this plot asks for it.</p>
-          ) : (
-            <ul className={classes.practise}>
-              {detail.practise.map((sentence) => (
-                <li key={sentence}>{say(sentence)}</li>
-              ))}
-            </ul>
-          )}
-        </section>
+      <div data-stale={later !== view || undefined} className={classes.later}>
+        <DebriefRest
+          view={later}
+          rows={laterRows}
+          layers={laterLayers}
+          sources={sources}
+          isOwn={isOwn}
+          review={laterReview}
+        />
       </div>
       <ToleranceWords view={view} />
     </div>

@@ -45,6 +45,12 @@ export function useReplay(frames: readonly ReplayFrame[]): Replay {
   const [skipsPauses, setSkipsPauses] = useState(true);
   const settings = useRef({ speed, skipsPauses });
   settings.current = { speed, skipsPauses };
+  const [shown, setShown] = useState(frames);
+  if (shown !== frames) {
+    setShown(frames);
+    setT(endMs);
+    setPlaying(false);
+  }
 
   useEffect(() => {
     if (!isPlaying) return;

@@ -5,9 +5,10 @@
  * fetched before it is asked for and put in place of the shown one, so that N shows it at once.
  */
 import { Button, Tooltip } from "@mantine/core";
-import { useCallback, useEffect, useMemo, useRef } from "react";
-import { Debrief, type DebriefTools } from "@/components/debrief/debrief";
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef } from "react";
+import { Debrief } from "@/components/debrief/debrief";
 import { createDebriefWords } from "@/components/debrief/debrief-row";
+import type { DebriefTools } from "@/components/debrief/debrief-tools";
 import type { QueueItem } from "@/components/review/list-queue";
 import { ReleaseButton } from "@/components/review/release-button";
 import classes from "@/components/review/review.module.css";
@@ -43,7 +44,7 @@ function StepButton({ step, to, onGo }: { step: 1 | -1; to: QueueItem | undefine
         aria-keyshortcuts={key}
         // Not disabled at the end: the focus would be lost.
         aria-disabled={to === undefined}
-        data-disabled={to === undefined || undefined}
+        {...(to === undefined ? { "data-disabled": true } : {})}
         onClick={onGo}
       >
         {word}
@@ -94,6 +95,7 @@ export function ReviewDesk(props: ReviewDeskProps) {
   const { sittingId, studentName, stone } = debrief;
   useStepKeys(queue.go);
   useHeldFocus(sittingId);
+  const later = useDeferredValue(debrief);
   const say = useMemo(() => createDebriefWords(debrief), [debrief]);
   const desk = useMemo(
     () => ({ view, actions, say, put, reload, drafts }),
@@ -122,7 +124,6 @@ export function ReviewDesk(props: ReviewDeskProps) {
         </div>
       )}
       <Debrief
-        key={sittingId}
         view={debrief}
         trail={trail}
         isOwn={false}
@@ -135,7 +136,7 @@ export function ReviewDesk(props: ReviewDeskProps) {
         }
       />
       <div className="page-wide" data-shown={sittingId}>
-        <PlotDistance view={debrief} />
+        <PlotDistance view={later} />
       </div>
     </ReviewDeskProvider>
   );

@@ -64,15 +64,17 @@ export function RowTools({ row }: { row: DebriefRow }) {
           )}
         </span>
       )}
-      <Modal
-        opened={open !== null}
-        onClose={close}
-        title={open === "accept" ? `Take ${name} into the reference` : `Overrule ${name}`}
-        closeButtonProps={{ "aria-label": "Close" }}
-      >
-        {open === "overrule" && <RulingForm subject={{ kind: "row", row }} onDone={close} />}
-        {open === "accept" && <AcceptForm row={row} onDone={close} />}
-      </Modal>
+      {open !== null && (
+        <Modal
+          opened
+          onClose={close}
+          title={open === "accept" ? `Take ${name} into the reference` : `Overrule ${name}`}
+          closeButtonProps={{ "aria-label": "Close" }}
+        >
+          {open === "overrule" && <RulingForm subject={{ kind: "row", row }} onDone={close} />}
+          {open === "accept" && <AcceptForm row={row} onDone={close} />}
+        </Modal>
+      )}
     </div>
   );
 }
@@ -94,14 +96,16 @@ export function GradeTool({ property }: { property: GradedProperty }) {
       >
         Overrule
       </Button>
-      <Modal
-        opened={isOpen}
-        onClose={() => setOpen(false)}
-        title={`Overrule the points for ${name}`}
-        closeButtonProps={{ "aria-label": "Close" }}
-      >
-        <RulingForm subject={{ kind: "grade", property }} onDone={() => setOpen(false)} />
-      </Modal>
+      {isOpen && (
+        <Modal
+          opened
+          onClose={() => setOpen(false)}
+          title={`Overrule the points for ${name}`}
+          closeButtonProps={{ "aria-label": "Close" }}
+        >
+          <RulingForm subject={{ kind: "grade", property }} onDone={() => setOpen(false)} />
+        </Modal>
+      )}
     </>
   );
 }

@@ -58,7 +58,9 @@ export function useReviewQueue(
   const put = useCallback(
     (next: ReviewView) => {
       keep(next);
-      if (next.debrief.sittingId === wanted.current) setView(next);
+      if (next.debrief.sittingId !== wanted.current) return;
+      // The same again is nothing to draw again.
+      setView((before) => (JSON.stringify(before) === JSON.stringify(next) ? before : next));
     },
     [keep],
   );

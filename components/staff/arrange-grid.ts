@@ -69,6 +69,13 @@ export function toBiasWords(bias: number | null): string | null {
 
 const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
+/** "2 overruled, 1 comment"; empty without either. */
+export function toReviewWords({ overrules, comments }: ReviewCell): string {
+  const words = overrules > 0 ? [`${overrules} overruled`] : [];
+  if (comments > 0) words.push(plural(comments, "comment", "comments"));
+  return words.join(", ");
+}
+
 /** A cell in full words, for a screen reader and for the tooltip. */
 export function toCellWords(cell: ReviewCell, stateWords: string): string {
   const parts = [stateWords];
@@ -85,6 +92,7 @@ export function toCellWords(cell: ReviewCell, stateWords: string): string {
   } else if (cell.sittingId !== null) {
     parts.push(plural(cell.markCount, "mark", "marks"));
   }
+  if (cell.overrules + cell.comments > 0) parts.push(toReviewWords(cell));
   if (cell.timedOut) parts.push("the time ran out");
   return parts.join(", ");
 }

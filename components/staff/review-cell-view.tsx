@@ -3,7 +3,7 @@
 import { Checkbox } from "@mantine/core";
 import Link from "next/link";
 import type { CSSProperties } from "react";
-import { countStrays, toBiasWords, toCellWords } from "@/components/staff/arrange-grid";
+import { countStrays, toBiasWords, toCellWords, toReviewWords } from "@/components/staff/arrange-grid";
 import classes from "@/components/staff/review-grid.module.css";
 import { CELL_STATE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
@@ -76,6 +76,7 @@ function CellContent({ cell }: { cell: ReviewCell }) {
       )}
       {cell.timedOut && <span className={classes.small}>time ran out</span>}
       {bias !== null && <span className={classes.small}>{bias}</span>}
+      {cell.overrules + cell.comments > 0 && <span className={classes.small}>{toReviewWords(cell)}</span>}
       {cell.suspectStone !== null && <span className={classes.suspect}>reads like {cell.suspectStone}</span>}
     </>
   );
@@ -84,6 +85,8 @@ function CellContent({ cell }: { cell: ReviewCell }) {
 export interface ReviewCellViewProps {
   cell: ReviewCell;
   exerciseId: string;
+  /** Filter and order, which the review goes on by. */
+  query: string;
   studentName: string;
   stoneLabel: string;
   isSelected: boolean;
@@ -92,7 +95,7 @@ export interface ReviewCellViewProps {
 
 /** One student's one stone: state, points, what was found. Opens it; can be selected once it is scored. */
 export function ReviewCellView(props: ReviewCellViewProps) {
-  const { cell, exerciseId, studentName, stoneLabel, isSelected, onSelect } = props;
+  const { cell, exerciseId, query, studentName, stoneLabel, isSelected, onSelect } = props;
   const { sittingId } = cell;
   const words = `${studentName}, ${stoneLabel}: ${toCellWords(cell, CELL_STATE_WORDS[cell.state].words)}`;
   if (sittingId === null) {
@@ -108,7 +111,7 @@ export function ReviewCellView(props: ReviewCellViewProps) {
   return (
     <td className={classes.cell} data-state={cell.state} data-selected={isSelected}>
       <Link
-        href={`/exercises/${exerciseId}/sittings/${sittingId}`}
+        href={`/exercises/${exerciseId}/sittings/${sittingId}${query}`}
         className={classes.open}
         aria-label={words}
       >

@@ -4,6 +4,8 @@ import { Select, TextInput } from "@mantine/core";
 import { Search } from "lucide-react";
 import { useRouter } from "next/navigation";
 import { useEffect, useMemo, useState } from "react";
+import { QUEUE_WAYS, type QueueWay } from "@/components/review/list-queue";
+import { type QueueTerms, toQueueQuery } from "@/components/review/queue-address";
 import {
   arrangeRows,
   GRID_ORDERS,
@@ -12,8 +14,6 @@ import {
   getMeanTotal,
   listGridRows,
 } from "@/components/staff/arrange-grid";
-import { QUEUE_WAYS, type QueueWay } from "@/components/review/list-queue";
-import { type QueueTerms, toQueueQuery } from "@/components/review/queue-address";
 import { type ReleaseActions, ReleaseBar } from "@/components/staff/release-bar";
 import { OutcomeSign, ReviewCellView } from "@/components/staff/review-cell-view";
 import classes from "@/components/staff/review-grid.module.css";

@@ -10,6 +10,7 @@ import {
 import { getScoredGrid } from "@/app/(staff)/exercises/get-scored-grid";
 import { getForPage } from "@/app/get-for-page";
 import { PaperMenu } from "@/components/paper/paper-menu";
+import { readQueueTerms } from "@/components/review/queue-address";
 import { Allowances } from "@/components/staff/allowances";
 import { ExerciseFacts } from "@/components/staff/exercise-facts";
 import { ExportMenu } from "@/components/staff/export-menu";
@@ -24,7 +25,12 @@ import { requireViewer } from "@/lib/data/require-viewer";
 
 export const metadata: Metadata = { title: "Exercise" };
 
-export default async function ExercisePage({ params }: { params: Promise<{ exerciseId: string }> }) {
+interface Props {
+  params: Promise<{ exerciseId: string }>;
+  searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+export default async function ExercisePage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const viewer = await getForPage(() => requireViewer());
   const grid = await getForPage(() => getScoredGrid(viewer, exerciseId));
@@ -65,6 +71,7 @@ export default async function ExercisePage({ params }: { params: Promise<{ exerc
         ) : (
           <ReviewGrid
             grid={grid}
+            initialTerms={readQueueTerms(await searchParams)}
             release={releaseDebriefsAction.bind(null, exerciseId)}
             withdraw={withdrawReleaseAction.bind(null, exerciseId)}
           />

@@ -1,6 +1,5 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { releaseDebriefsAction, withdrawReleaseAction } from "@/app/(staff)/exercises/actions";
 import {
   acceptStrayAction,
   deleteCommentAction,
@@ -9,6 +8,7 @@ import {
   undoOverruleAction,
   writeCommentAction,
 } from "@/app/(staff)/exercises/[exerciseId]/sittings/actions";
+import { releaseDebriefsAction, withdrawReleaseAction } from "@/app/(staff)/exercises/actions";
 import { getScoredGrid } from "@/app/(staff)/exercises/get-scored-grid";
 import { getForPage } from "@/app/get-for-page";
 import { listQueue } from "@/components/review/list-queue";
