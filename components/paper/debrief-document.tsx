@@ -7,6 +7,7 @@ import {
   type DebriefRow,
   listDebriefRows,
 } from "@/components/debrief/debrief-row";
+import { toRulingWords } from "@/components/debrief/to-ruling-words";
 import { PROPERTY_LABELS } from "@/components/forms/property-labels";
 import { PaperFoot } from "@/components/paper/paper-foot";
 import type { PaperSize } from "@/components/paper/paper-size";
@@ -125,6 +126,33 @@ function Grades({ view }: { view: DebriefView }) {
   );
 }
 
+/** What staff ruled and wrote, a comment on a mark by its number. */
+function Reviewed({ view, rows }: { view: DebriefView; rows: readonly DebriefRow[] }) {
+  const { overrules, comments } = view;
+  if (overrules.length + comments.length === 0) return null;
+  const say = createDebriefWords(view);
+  const nameSubject = (subject: string | null) => {
+    const row = rows.find(({ key, partnerKey }) => key === subject || partnerKey === subject);
+    return row === undefined ? "" : `${row.callout} ${row.title}: `;
+  };
+  return (
+    <View>
+      <Text style={styles.heading}>From the instructor</Text>
+      {overrules.map(({ overruleId, ruling, reason, byName }) => (
+        <Text key={overruleId}>
+          • Overruled: {toRulingWords(view, say, ruling)}. {reason} ({byName})
+        </Text>
+      ))}
+      {comments.map(({ commentId, subject, text, byName }) => (
+        <Text key={commentId}>
+          • {nameSubject(subject)}
+          {text} ({byName})
+        </Text>
+      ))}
+    </View>
+  );
+}
+
 /** The debrief of one sitting. What it may hold is what `getDebrief` gave to whoever asks. */
 export function DebriefDocument({ view, paper }: { view: DebriefView; paper: PaperSize }) {
   const { stone, result, detail, reference } = view;
@@ -163,6 +191,7 @@ export function DebriefDocument({ view, paper }: { view: DebriefView; paper: Pap
           links={layers.flatMap(({ links }) => links ?? [])}
         />
         <Outcomes rows={rows} />
+        <Reviewed view={view} rows={rows} />
         <Points view={view} />
         <Grades view={view} />
         {detail.practise.length > 0 && (
