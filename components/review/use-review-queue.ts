@@ -3,6 +3,7 @@
 /** The review that is shown, and the ones beside it, fetched before they are asked for. */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { QueueItem } from "@/components/review/list-queue";
+import { noteReviewed } from "@/components/review/reviewed-flag";
 import { type ReviewView, ReviewViewSchema } from "@/lib/plot/review-view";
 
 /** So long after a plot is shown, its neighbours are fetched and itself is looked at again. */
@@ -57,6 +58,7 @@ export function useReviewQueue(
   }, []);
   const put = useCallback(
     (next: ReviewView) => {
+      noteReviewed();
       keep(next);
       if (next.debrief.sittingId !== wanted.current) return;
       // The same again is nothing to draw again.

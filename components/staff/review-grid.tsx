@@ -6,6 +6,7 @@ import { useRouter } from "next/navigation";
 import { useEffect, useMemo, useState } from "react";
 import { QUEUE_WAYS, type QueueWay } from "@/components/review/list-queue";
 import { type QueueTerms, toQueueQuery } from "@/components/review/queue-address";
+import { takeReviewed } from "@/components/review/reviewed-flag";
 import {
   arrangeRows,
   GRID_ORDERS,
@@ -40,6 +41,14 @@ const ORDER_LABELS: Readonly<Record<GridOrder, string>> = {
 };
 
 const REFRESH_MS = 3000;
+
+/** Reads the grid again where it is shown after a review that may have changed it. */
+function useReviewedRefresh(): void {
+  const router = useRouter();
+  useEffect(() => {
+    if (takeReviewed()) router.refresh();
+  }, [router]);
+}
 
 /** Reads the grid again every few seconds while something is still being scored. */
 function useScoringRefresh(isScoring: boolean): void {
@@ -142,6 +151,7 @@ export function ReviewGrid({ grid, initialTerms, release, withdraw }: ReviewGrid
   };
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set());
   const shown = useMemo(() => arrangeRows(rows, search, order), [rows, search, order]);
+  useReviewedRefresh();
   useScoringRefresh(grid.cells.some(({ state }) => state === "scoring"));
   const select = (sittingId: string, on: boolean) =>
     setSelected((before) => {
