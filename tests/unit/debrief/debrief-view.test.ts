@@ -56,6 +56,8 @@ function simulateDebrief(simulated: SimulatedStone, login: string): DebriefView 
     ...scored,
     events,
     notes: [],
+    overrules: [],
+    comments: [],
   });
 }
 
