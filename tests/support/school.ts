@@ -34,6 +34,7 @@ import { sendNotes } from "@/lib/workflows/send-notes";
 import { sendStoneCheck } from "@/lib/workflows/send-stone-check";
 import { startRescore } from "@/lib/workflows/start-rescore";
 import { startSecondReading } from "@/lib/workflows/start-second-reading";
+import { ensureTallySums } from "@/lib/workflows/tally/list-tally-sums";
 import { writeComment } from "@/lib/workflows/write-comment";
 import { makePicture } from "@/tests/support/make-picture";
 
@@ -274,9 +275,12 @@ export async function buildSchool(): Promise<School> {
   await releaseDebriefs(iris, { sittingIds: [benReleased] });
   await sendNotes(iris, { sittingIds: [adaOnBench], text: "Clean it and look again." });
   const note = await getDatabase().benchNote.findFirstOrThrow({ where: { sittingId: adaOnBench } });
+  const reading = await readSecond(otto, stoneIds);
+  // As whoever has looked at a report leaves it: a refusal then writes nothing.
+  await ensureTallySums([first.exerciseId, other.exerciseId]);
   return {
     ...people,
-    ...(await readSecond(otto, stoneIds)),
+    ...reading,
     sectionId,
     otherSectionId,
     trayId,

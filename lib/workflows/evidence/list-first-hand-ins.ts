@@ -6,6 +6,7 @@ import { getSampleCentre } from "@/lib/plot/get-sample-centre";
 import { PlotSchema } from "@/lib/plot/plots-file";
 import { ScoreResultSchema } from "@/lib/plot/score-result";
 import { turnShape } from "@/lib/plot/turn-shape";
+import { ensureTallySums } from "@/lib/workflows/tally/list-tally-sums";
 
 /** At most the marks of so many results are remembered; beyond, all are forgotten. Results never change. */
 const MOST_KEPT = 6000;
@@ -42,15 +43,24 @@ async function layResults(resultIds: readonly string[]): Promise<void> {
   }
 }
 
-/** The current result of the earliest scored hand-in of each student on a stone, in any exercise; in no order. */
+/**
+ * The current result of the earliest scored hand-in of each student on a stone, in any exercise; in no order. From tallies, which
+ * are found by the stone's places: results are large, and to look through them takes a second where there are many.
+ */
 export async function listFirstResults(stoneId: string) {
-  const rows = await getDatabase().result.findMany({
-    where: { isCurrent: true, handIn: { sitting: { exerciseStone: { stoneId } } } },
-    select: { id: true, handIn: { select: { handedInAt: true, sitting: { select: { studentId: true } } } } },
+  const database = getDatabase();
+  const places = await database.exerciseStone.findMany({
+    where: { stoneId },
+    select: { id: true, exerciseId: true },
+  });
+  await ensureTallySums([...new Set(places.map(({ exerciseId }) => exerciseId))]);
+  const rows = await database.resultTally.findMany({
+    where: { exerciseStoneId: { in: places.map(({ id }) => id) } },
+    select: { resultId: true, studentId: true, handedInAt: true },
   });
   const first = new Map<string, { id: string; by: string; at: number }>();
-  for (const { id, handIn } of rows) {
-    const own = { id, by: handIn.sitting.studentId, at: handIn.handedInAt.getTime() };
+  for (const { resultId, studentId, handedInAt } of rows) {
+    const own = { id: resultId, by: studentId, at: handedInAt.getTime() };
     const known = first.get(own.by);
     if (known === undefined || own.at < known.at) first.set(own.by, own);
   }
