@@ -124,7 +124,8 @@ async function appendEvents(
     lastSeq: after.lastSeq,
     lastEventAt: now,
     markCount: after.plot.marks.length,
-    state: JSON.stringify(toColumn(SittingStateSchema, after as z.input<typeof SittingStateSchema>)),
+    // Parsed already, both what was there and what came: the schema is asked again whenever it is read.
+    state: JSON.stringify(after),
   });
   return after.lastSeq;
 }

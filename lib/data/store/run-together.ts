@@ -18,39 +18,32 @@ const holder = globalThis as typeof globalThis & {
   loupeworkPieces?: { waiting: Piece[]; isRunning: boolean };
 };
 
-/** Runs a piece so that what it wrote is taken back if it throws, and nothing else is. */
-async function runPiece(transaction: Transaction, { run, reject }: Piece): Promise<() => void> {
-  await transaction.$executeRaw`SAVEPOINT "piece"`;
-  try {
-    return await run(transaction);
-  } catch (thrown) {
-    await transaction.$executeRaw`ROLLBACK TO "piece"`;
-    return () => reject(thrown);
-  } finally {
-    await transaction.$executeRaw`RELEASE "piece"`;
-  }
+/** Runs pieces in one transaction; throws what the first of them throws, and then nothing of any is written. */
+async function runAll(pieces: readonly Piece[]): Promise<void> {
+  const answers = await runInTransaction(async (transaction) => {
+    const made: (() => void)[] = [];
+    for (const { run } of pieces) made.push(await run(transaction));
+    return made;
+  });
+  // Only now is it on disk.
+  for (const answer of answers) answer();
 }
 
+/** Runs pieces together and, where one of them spoils that, each by itself: a refusal is rare, and savepoints cost every save. */
 async function runPieces(pieces: readonly Piece[]): Promise<void> {
   try {
-    const answers = await runInTransaction(async (transaction) => {
-      // A lone piece takes the whole transaction back with it.
-      if (pieces.length === 1) return Promise.all(pieces.map(({ run }) => run(transaction)));
-      const made: (() => void)[] = [];
-      for (const piece of pieces) made.push(await runPiece(transaction, piece));
-      return made;
-    });
-    // Only now is it on disk.
-    for (const answer of answers) answer();
+    await runAll(pieces);
   } catch (thrown) {
-    for (const { reject } of pieces) reject(thrown);
+    const [only] = pieces;
+    if (pieces.length === 1) only?.reject(thrown);
+    else for (const piece of pieces) await runPieces([piece]);
   }
 }
 
 /**
  * Runs the work in a write transaction that it may share with other such work: all of it or nothing, and on disk when
  * this resolves. Pieces run one after another, in the order in which they came. A throw takes back this piece alone and is
- * thrown on; where the transaction itself fails, all of its pieces do (AppError `no-room` where the disk is full).
+ * thrown on. The work may be run twice, the first time undone, so it changes nothing but the database.
  */
 export function runTogether<T>(work: (transaction: Transaction) => Promise<T>): Promise<T> {
   holder.loupeworkPieces ??= { waiting: [], isRunning: false };
@@ -62,11 +55,11 @@ export function runTogether<T>(work: (transaction: Transaction) => Promise<T>): 
     };
     pieces.waiting.push({ run, reject });
   });
-  const runAll = async () => {
+  const runWaiting = async () => {
     pieces.isRunning = true;
     while (pieces.waiting.length > 0) await runPieces(pieces.waiting.splice(0, MOST_TOGETHER));
     pieces.isRunning = false;
   };
-  if (!pieces.isRunning) void runAll();
+  if (!pieces.isRunning) void runWaiting();
   return done;
 }

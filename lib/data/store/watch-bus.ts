@@ -6,7 +6,7 @@
 import "server-only";
 
 /** Changes are gathered for this long, ms: far below what somebody who watches would notice. */
-const GATHER_MS = 200;
+const GATHER_MS = 400;
 
 /** Hears the ids of sittings that changed; the next are said once it has settled. */
 export type BusListener = (sittingIds: ReadonlySet<string>) => Promise<void> | void;
