@@ -25,6 +25,7 @@ const SECTIONS = 4;
 const PORT = 4391;
 /** Whatever happens, it is over by then, ms. */
 const LONGEST_MS = 8 * 60_000;
+const WINDOW_MS = 10_000;
 const SIGN_INS_AT_ONCE = 4;
 const STOP_PATIENCE_MS = 10_000;
 
@@ -152,6 +153,7 @@ async function plotAll(made: LoadClass, folder: string) {
   await inTurns(benches, 8, (bench) => bench.open());
   const watchings = await Promise.all(watcherLogins.map((login) => watch(getClient(clients, login), login)));
   say(`${benches.length} benches open, ${watchings.length} watch; plotting for ${SECONDS} s`);
+  const startMs = performance.now();
   const cpuBefore = readLoop(folder)?.cpuSeconds ?? 0;
   const ownLoop = monitorEventLoopDelay({ resolution: 10 });
   ownLoop.enable();
@@ -176,6 +178,11 @@ async function plotAll(made: LoadClass, folder: string) {
       /** All that the server did meanwhile, streams and presence too, over the saves. */
       serverCpuMsPerSave: (1000 * cpuSeconds) / saves.length,
       delay: measureDelays(batches, watchings),
+      /** From sent to shown, by when it was sent: all begin at once, on a server that has just started. */
+      fromSentByWindow: Array.from({ length: Math.ceil((1000 * SECONDS) / WINDOW_MS) }, (_, window) => {
+        const isIn = ({ sentMs }: SentBatch) => Math.floor((sentMs - startMs) / WINDOW_MS) === window;
+        return measureDelays(batches.filter(isIn), watchings).fromSent;
+      }),
       errors: benches.reduce((sum, { errors }) => sum + errors, 0),
       acknowledgedAndNotKept: benches.filter(
         ({ sittingId, acknowledged }) => (kept.get(sittingId) ?? -1) < acknowledged,
