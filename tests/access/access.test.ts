@@ -13,7 +13,7 @@ import { countChanges } from "@/tests/access/count-changes";
 import { DATA_CASES, DATA_WITHOUT_VIEWER } from "@/tests/access/data-cases";
 import { WORKFLOW_CASES, WORKFLOWS_WITHOUT_VIEWER } from "@/tests/access/workflow-cases";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { addDesk, addRescore, buildSchool, PASSWORD, type School } from "@/tests/support/school";
+import { addDesk, addRescore, addSums, buildSchool, PASSWORD, type School } from "@/tests/support/school";
 
 const LIB = join(import.meta.dirname, "../../lib");
 
@@ -36,7 +36,7 @@ let school: School;
 let current: TestDatabase | null = null;
 beforeAll(async () => {
   template = await createTestDatabase();
-  school = await addDesk(await addRescore(await buildSchool()));
+  school = await addSums(await addDesk(await addRescore(await buildSchool())));
   snapshot = await keepSnapshot(template);
 });
 beforeEach(async () => {

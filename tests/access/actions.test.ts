@@ -7,7 +7,7 @@ import { ACTION_CASES } from "@/tests/access/action-cases";
 import { countChanges } from "@/tests/access/count-changes";
 import { beSignedIn } from "@/tests/support/cookie-jar";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { addDesk, addRescore, buildSchool, type School, SECRETS } from "@/tests/support/school";
+import { addDesk, addRescore, addSums, buildSchool, type School, SECRETS } from "@/tests/support/school";
 
 vi.mock("next/headers", async () => ({
   cookies: (await import("@/tests/support/cookie-jar")).cookies,
@@ -27,7 +27,7 @@ let school: School;
 let current: TestDatabase | null = null;
 beforeAll(async () => {
   template = await createTestDatabase();
-  school = await addDesk(await addRescore(await buildSchool()));
+  school = await addSums(await addDesk(await addRescore(await buildSchool())));
   snapshot = await keepSnapshot(template);
 });
 beforeEach(async () => {

@@ -349,3 +349,10 @@ export async function addDesk(school: School): Promise<School> {
   await judgeStoneChecks();
   return { ...school, photoId, checkId, ...(await review(school)) };
 }
+
+/** Makes the sums that the first reader would make: what is derived is then no write of the call that is watched. */
+export async function addSums(school: School): Promise<School> {
+  const exercises = await getDatabase().exercise.findMany({ select: { id: true } });
+  await ensureTallySums(exercises.map(({ id }) => id));
+  return school;
+}
