@@ -39,11 +39,6 @@ export function GradesCompared({
             <th scope="col">Given</th>
             <th scope="col">Reference</th>
             <th scope="col">Apart</th>
-            {renderTool !== undefined && (
-              <th scope="col">
-                <span className="visually-hidden">Overrule</span>
-              </th>
-            )}
           </tr>
         </thead>
         <tbody>
@@ -52,8 +47,12 @@ export function GradesCompared({
               <th scope="row">{PROPERTY_LABELS[property]}</th>
               <td data-grade>{view.plot.grades[property] ?? "–"}</td>
               <td data-grade>{view.reference.grades[property] ?? "–"}</td>
-              <td data-grade>{toDistanceWords(view, property)}</td>
-              {renderTool !== undefined && <td>{renderTool(property)}</td>}
+              <td data-grade>
+                <div className={classes.withTool}>
+                  <span>{toDistanceWords(view, property)}</span>
+                  {renderTool?.(property)}
+                </div>
+              </td>
             </tr>
           ))}
         </tbody>
