@@ -145,9 +145,16 @@ export function getTrialEnvironment(dataDir = "data") {
   };
 }
 
+/**
+ * A connection is kept open for so long between two requests, ms. A bench saves every few seconds, and a busy server takes up one
+ * new connection a turn: where each save needs one, they queue for seconds behind those whose connection stands.
+ */
+const KEEP_ALIVE_MS = 75_000;
+
 /** Starts the built server; resolves with the child once it answers. */
 export async function startServer(env, buildDir = ".next") {
-  const child = spawn(process.execPath, [NEXT, "start", "-p", env.PORT, "-H", env.HOST], {
+  const options = ["-p", env.PORT, "-H", env.HOST, "--keepAliveTimeout", String(KEEP_ALIVE_MS)];
+  const child = spawn(process.execPath, [NEXT, "start", ...options], {
     cwd: ROOT,
     stdio: ["ignore", "ignore", "inherit"],
     env: { ...process.env, ...env, NODE_ENV: "production", LOUPEWORK_BUILD_DIR: buildDir },

@@ -32,6 +32,18 @@ function sweepOverdue(): void {
   void sweep();
 }
 
+/** Requests under way have this long to be answered once the server is told to stop, ms. */
+const STOP_MS = 5000;
+
+/**
+ * Ends the streams; then the server stops by itself when the last connection is closed. Browsers keep theirs for longer than
+ * anybody waits, so it ends then in any case: what was acknowledged is on disk.
+ */
+function stop(): void {
+  closeStreams();
+  setTimeout(() => process.exit(0), STOP_MS).unref();
+}
+
 /**
  * What a server does before it answers: checks its environment, brings the database up to date, and begins to score
  * what an earlier end cut off, rescores among it; from then on it hands in what runs out of time and opens debriefs whose moment has come. Where that cannot be, it says why in a sentence and ends the process.
@@ -46,7 +58,7 @@ export async function startServer(): Promise<void> {
   }
   notePeers();
   // The server stops once every answer is given, and a stream's answer has no end of its own.
-  for (const signal of ["SIGTERM", "SIGINT"] as const) process.once(signal, closeStreams);
+  for (const signal of ["SIGTERM", "SIGINT"] as const) process.once(signal, stop);
   sweepOverdue();
   sweepReleases();
   scorePending()

@@ -59,7 +59,11 @@ export class LoadBench {
       () => {},
       () => {},
     );
-    await this.client.post(`${this.path}/presence`, { presence: "here" });
+    // A browser has a few connections by the time its page is there, and keeps them.
+    await Promise.all([
+      this.client.get(`/bench/${this.sittingId}`),
+      this.client.post(`${this.path}/presence`, { presence: "here" }),
+    ]);
   }
 
   close(): void {
