@@ -21,8 +21,7 @@ export interface HandInButtonProps {
   onHandedIn: () => void;
 }
 
-const UNREACHED =
-  "The server did not answer, so the plot is not handed in. Everything you did is kept; press Hand in again later.";
+const UNREACHED = "The server did not answer, so the plot is not handed in.";
 
 /** Marks without the proof that the exercise asks for, each with a way to it. */
 function UnprovedList(props: {
