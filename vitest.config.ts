@@ -11,8 +11,24 @@ export default defineConfig({
     ],
   },
   test: {
-    include: ["tests/{unit,property,golden,access,integration,architecture}/**/*.test.ts"],
     testTimeout: 30_000,
     hookTimeout: 60_000,
+    // All cores: vitest keeps one for itself, and of two that is half.
+    maxWorkers: "100%",
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "pure",
+          include: ["tests/{unit,property,golden,architecture}/**/*.test.ts"],
+          // Nothing here keeps a state that another file could meet, and loading the engine anew for each costs more than the tests.
+          isolate: false,
+        },
+      },
+      {
+        extends: true,
+        test: { name: "school", include: ["tests/{access,integration}/**/*.test.ts"] },
+      },
+    ],
   },
 });
