@@ -16,11 +16,17 @@ const NO_ANSWER: ActionFailure = {
 };
 
 /**
- * Calls a server action from a form: `run` gives its value, or null after a refusal, which then stands in `failure`.
+ * Calls a server action from a form: `run` gives its value, or null after a refusal, which then stands in `failure`
+ * and is told to `onFailure`.
  */
 export function useAction<Args extends readonly unknown[], Value>(
   action: (...args: Args) => Promise<ActionResult<Value>>,
+  onFailure: (failure: ActionFailure) => void = () => {},
 ) {
+  const fail = (reason: ActionFailure) => {
+    setFailure(reason);
+    onFailure(reason);
+  };
   const [pending, setPending] = useState(false);
   const [failure, setFailure] = useState<ActionFailure | null>(null);
   const run = async (...args: Args): Promise<{ readonly value: Value } | null> => {
@@ -29,10 +35,10 @@ export function useAction<Args extends readonly unknown[], Value>(
     try {
       const result = await action(...args);
       if (result.ok) return { value: result.value };
-      setFailure(result);
+      fail(result);
       return null;
     } catch {
-      setFailure(NO_ANSWER);
+      fail(NO_ANSWER);
       return null;
     } finally {
       setPending(false);

@@ -46,22 +46,16 @@ export interface BeginButtonProps extends ButtonProps {
 export function BeginButton(props: BeginButtonProps) {
   const { stone, attempt, minutes, openSitting, children, ...button } = props;
   const router = useRouter();
-  const { run, pending, failure } = useAction(openSitting);
+  const { run, pending, failure } = useAction(openSitting, ({ message }) => {
+    if (minutes === null) notifications.show({ color: "red", title: "The stone was not opened", message });
+  });
   const begin = async () => {
     const opened = await run(stone.exerciseStoneId, minutes, attempt);
     if (opened !== null) {
       router.push(`/bench/${opened.value.sittingId}`);
       return true;
     }
-    if (minutes !== null) {
-      router.refresh();
-      return false;
-    }
-    notifications.show({
-      color: "red",
-      title: "The stone could not be opened",
-      message: "Nothing was lost. Reload the page to see where it stands, then try again.",
-    });
+    if (minutes !== null) router.refresh();
     return false;
   };
   if (minutes !== null) {

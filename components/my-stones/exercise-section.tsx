@@ -1,6 +1,7 @@
 import Link from "next/link";
 import type { OpenSitting } from "@/components/my-stones/begin-button";
 import classes from "@/components/my-stones/exercise-section.module.css";
+import { isStoneWaiting } from "@/components/my-stones/is-stone-waiting";
 import { StoneLink } from "@/components/my-stones/stone-link";
 import { CutGlyph } from "@/components/ui/cut-glyph";
 import { EXERCISE_PHASE_WORDS, STONE_STATE_WORDS } from "@/components/ui/state-words";
@@ -23,9 +24,19 @@ function toStoneDetail(stone: MyStone, isReleasedByHand: boolean): string {
       : "The debrief is not open yet.";
     return `${marks}. ${opens}`;
   }
-  if (stone.opensAfter !== null) return `Opens once ${stone.opensAfter} is handed in`;
   if (stone.state === "missed") return "The exercise closed before it was handed in.";
   return "";
+}
+
+/** When a stone that waits can be begun; nothing for any other. */
+function OpeningWords({ stone: { opensAt, opensAfter } }: { stone: MyStone }) {
+  if (opensAt === null) return opensAfter === null ? null : `Opens once ${opensAfter} is handed in`;
+  return (
+    <>
+      Opens <When iso={opensAt} show="both" />
+      {opensAfter !== null && `, and once ${opensAfter} is handed in`}
+    </>
+  );
 }
 
 function StoneRow({
@@ -66,6 +77,7 @@ function StoneRow({
       </div>
       <p className={classes.detail}>
         {detail}
+        <OpeningWords stone={stone} />
         {stone.endsAt !== null && (
           <>
             , time runs out <When iso={stone.endsAt} show="both" />
@@ -79,7 +91,7 @@ function StoneRow({
         )}
         {openSitting !== null &&
           isTaken &&
-          stone.opensAfter === null &&
+          !isStoneWaiting(stone) &&
           (stone.state === "on-the-bench" || stone.state === "not-begun") && (
             <>
               {detail !== "" && " · "}

@@ -14,9 +14,10 @@ export function NextStepPanel({ step, openSitting }: { step: NextStep; openSitti
       <section className={classes.root} aria-label="Next">
         <div className={classes.words}>
           <p className={classes.eyebrow}>Next</p>
-          <h2 className={classes.title}>{step.exercise.title}</h2>
+          <h2 className={classes.title}>{step.stone?.label ?? step.exercise.title}</h2>
           <p className={classes.detail}>
-            Opens <When iso={step.exercise.opensAt} show="both" />. Nothing to do until then.
+            {step.stone !== null && `${step.exercise.title} · `}
+            Opens <When iso={step.opensAt} show="both" />. Nothing to do until then.
           </p>
         </div>
       </section>

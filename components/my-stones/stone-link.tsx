@@ -3,6 +3,7 @@
 import { Button, type ButtonProps } from "@mantine/core";
 import Link from "next/link";
 import { BeginButton, type OpenSitting } from "@/components/my-stones/begin-button";
+import { isStoneWaiting } from "@/components/my-stones/is-stone-waiting";
 import classes from "@/components/my-stones/stone-link.module.css";
 import type { MyExercise } from "@/lib/plot/student-view";
 
@@ -42,7 +43,7 @@ export function StoneLink(props: StoneLinkProps) {
       </Button>
     );
   }
-  if (stone.state === "not-begun" && isTaken && stone.opensAfter === null) {
+  if (stone.state === "not-begun" && isTaken && !isStoneWaiting(stone)) {
     return (
       <BeginButton stone={stone} attempt={null} minutes={minutes} openSitting={openSitting} {...button}>
         Begin{name}

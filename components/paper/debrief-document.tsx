@@ -17,6 +17,7 @@ import { getSolid } from "@/lib/gem/build-solid";
 import { GRADED_PROPERTIES } from "@/lib/plot/grades";
 import { DEFAULT_NOTATION } from "@/lib/plot/notation";
 import type { DebriefView } from "@/lib/plot/student-view";
+import { toMinuteWords } from "@/lib/plot/to-minute-words";
 
 const SECTIONS = [
   ["found", "Found"],
@@ -26,9 +27,6 @@ const SECTIONS = [
 ] as const;
 
 const signed = (points: number) => (points < 0 ? `−${Math.abs(points).toFixed(2)}` : points.toFixed(2));
-
-/** A day as a file can say it: in no reader's time zone, so in UTC. */
-const toDay = (iso: string) => `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`;
 
 function Row({ row }: { row: DebriefRow }) {
   const ink = DEFAULT_NOTATION[row.outcome].inks.light;
@@ -168,7 +166,7 @@ export function DebriefDocument({ view, paper }: { view: DebriefView; paper: Pap
           <View style={{ flexShrink: 1 }}>
             <Text style={styles.title}>{stone.label}</Text>
             <Text style={styles.muted}>
-              {view.exerciseTitle} · {view.studentName} · handed in {toDay(view.handedInAt)}
+              {view.exerciseTitle} · {view.studentName} · handed in {toMinuteWords(new Date(view.handedInAt))}
             </Text>
           </View>
           <View>

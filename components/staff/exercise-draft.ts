@@ -39,6 +39,8 @@ export const ExerciseDraftSchema = z.strictObject({
   orientation: RubricSchema.shape.orientation,
   /** In the order in which students see them. */
   stoneIds: z.array(z.string()),
+  /** By stone; empty or missing: with the exercise. Of stones that are not chosen too, should they be again. */
+  stoneOpenings: z.record(z.string(), instantText).default({}),
 });
 export type ExerciseDraft = z.infer<typeof ExerciseDraftSchema>;
 
@@ -54,6 +56,7 @@ export interface ExerciseInput {
   readonly rules: ExerciseRules;
   readonly orientation: ExerciseDraft["orientation"];
   readonly stoneIds: readonly string[];
+  readonly stoneOpenings: Readonly<Record<string, string>>;
 }
 
 /** Faults of the numbers that the bench goes by. */
@@ -100,6 +103,25 @@ function toRules(draft: ExerciseDraft): ExerciseRules {
   });
 }
 
+/** The openings of the chosen stones that have one of their own. */
+function listOpenings({ stoneIds, stoneOpenings }: ExerciseDraft): [stoneId: string, iso: string][] {
+  return stoneIds.flatMap((stoneId) => {
+    const iso = stoneOpenings[stoneId] ?? "";
+    return iso === "" ? [] : [[stoneId, iso]];
+  });
+}
+
+/** Faults of the stones' openings; a date of the exercise that is still empty is no measure. */
+function findOpeningFaults(draft: ExerciseDraft): Fault[] {
+  return listOpenings(draft).flatMap(([stoneId, iso]) => {
+    const path = `stoneOpenings.${stoneId}`;
+    const at = Date.parse(iso);
+    if (at < Date.parse(draft.opensAt)) return [{ path, message: "must not be earlier than the exercise" }];
+    if (at >= Date.parse(draft.dueAt)) return [{ path, message: "must be earlier than it is due" }];
+    return [];
+  });
+}
+
 /** What keeps a draft from being sent, each at its field. */
 export function findExerciseFaults(draft: ExerciseDraft): Fault[] {
   const faults: Fault[] = [];
@@ -122,7 +144,7 @@ export function findExerciseFaults(draft: ExerciseDraft): Fault[] {
     add("debriefsAt", "must not be earlier than it is due");
   }
   if (draft.stoneIds.length === 0) add("stoneIds", "choose at least one stone");
-  return [...faults, ...findRuleFaults(draft)];
+  return [...faults, ...findOpeningFaults(draft), ...findRuleFaults(draft)];
 }
 
 /** The draft as it is sent. */
@@ -138,5 +160,6 @@ export function toExerciseInput(draft: ExerciseDraft): ExerciseInput {
     rules: toRules(draft),
     orientation: draft.orientation,
     stoneIds: draft.stoneIds,
+    stoneOpenings: Object.fromEntries(listOpenings(draft)),
   };
 }

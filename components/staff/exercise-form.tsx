@@ -23,6 +23,7 @@ import {
 import classes from "@/components/staff/exercise-form.module.css";
 import { RubricNumbers } from "@/components/staff/rubric-numbers";
 import { SaveLine } from "@/components/staff/save-line";
+import { StoneOpenings } from "@/components/staff/stone-openings";
 import { type PickableTray, StonePicker } from "@/components/staff/stone-picker";
 import { useKeptDraft } from "@/components/staff/use-kept-draft";
 import { ErrorNote } from "@/components/ui/error-note";
@@ -90,6 +91,7 @@ export function ExerciseForm(props: ExerciseFormProps) {
           onChange={(stoneIds) => change({ stoneIds: [...stoneIds] })}
           error={faults.find(({ path }) => path === "stoneIds")?.message ?? null}
         />
+        <StoneOpenings draft={draft.value} faults={faults} onChange={change} trays={trays} />
       </section>
       <section className={classes.section}>
         <h2>On the bench</h2>

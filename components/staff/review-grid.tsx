@@ -20,6 +20,7 @@ import { OutcomeSign, ReviewCellView } from "@/components/staff/review-cell-view
 import classes from "@/components/staff/review-grid.module.css";
 import { CELL_STATE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
+import { When } from "@/components/ui/when";
 import { CELL_STATES, type ReviewGrid as Grid } from "@/lib/plot/staff-view";
 
 export interface ReviewGridProps extends ReleaseActions {
@@ -100,12 +101,17 @@ function GridHead({ grid }: { grid: Grid }) {
         <th scope="col" className={classes.corner}>
           Student
         </th>
-        {grid.stones.map(({ exerciseStoneId, label, clarity, isBlind }) => (
+        {grid.stones.map(({ exerciseStoneId, label, clarity, opensAt, isBlind }) => (
           <th key={exerciseStoneId} scope="col">
             {label}
             <span className={classes.small}>
               {isBlind ? "you read it blind" : (clarity ?? "no reference")}
             </span>
+            {opensAt !== null && (
+              <span className={classes.small}>
+                opens <When iso={opensAt} />
+              </span>
+            )}
           </th>
         ))}
         <th scope="col" className={classes.meanHead}>

@@ -31,5 +31,6 @@ export function toExerciseDraft({
     areLabelsHidden: rules.areLabelsHidden,
     orientation: rubric.orientation,
     stoneIds: stones.map(({ stoneId }) => stoneId),
+    stoneOpenings: Object.fromEntries(stones.map(({ stoneId, opensAt }) => [stoneId, opensAt ?? ""])),
   };
 }

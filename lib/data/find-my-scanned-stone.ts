@@ -1,7 +1,7 @@
 import { requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
-import { whereOwnPlaces } from "@/lib/data/store/find-own-label";
+import { whereOwnPlaces, whereStoneOpened } from "@/lib/data/store/find-own-label";
 import { findStoneByCode } from "@/lib/data/store/find-stone-by-code";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { whereSectionInScope } from "@/lib/data/store/where-in-scope";
@@ -16,11 +16,12 @@ export async function findMyScannedStone(viewer: Viewer, text: string): Promise<
   const database = getDatabase();
   const stoneId = await findStoneByCode(database, text);
   if (stoneId === null) return null;
+  const now = new Date();
   const rows = await database.exerciseStone.findMany({
     where: {
       stoneId,
-      ...whereOwnPlaces(viewer.userId),
-      exercise: { opensAt: { lte: new Date() }, section: whereSectionInScope(viewer, "send-stone-check") },
+      AND: [whereOwnPlaces(viewer.userId), whereStoneOpened(now)],
+      exercise: { opensAt: { lte: now }, section: whereSectionInScope(viewer, "send-stone-check") },
     },
     orderBy: { exercise: { dueAt: "desc" } },
     select: { id: true, exercise: { select: { rules: true } } },

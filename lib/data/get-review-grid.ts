@@ -16,7 +16,7 @@ import { ReferenceSchema } from "@/lib/plot/stone";
 /** The stones that are set for all; those of retakes too, where they are asked for. */
 function toStones(exercise: ExerciseWithParts, blind: ReadonlyMap<string, string>, areRetakesToo: boolean) {
   const set = exercise.stones.filter(({ isRetake }) => areRetakesToo || !isRetake);
-  return set.map(({ id, stone }) => {
+  return set.map(({ id, stone, opensAt }) => {
     const isBlind = blind.has(stone.id);
     const latest = isBlind ? undefined : stone.references[0];
     const reference =
@@ -26,6 +26,7 @@ function toStones(exercise: ExerciseWithParts, blind: ReadonlyMap<string, string
       stoneId: stone.id,
       label: stone.label,
       clarity: reference?.grades.clarity ?? null,
+      opensAt: opensAt?.toISOString() ?? null,
       isBlind,
     };
   });

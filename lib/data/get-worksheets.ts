@@ -9,12 +9,14 @@ import { toTermsView } from "@/lib/data/store/to-terms-view";
 import { arrangeOwnPlaces } from "@/lib/plot/arrange-own-places";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
+import { findStoneOpening } from "@/lib/plot/find-stone-opening";
 import { type WorksheetsView, WorksheetsViewSchema } from "@/lib/plot/student-view";
 import { toExercisePhase } from "@/lib/plot/to-exercise-phase";
 import { toOwnDates } from "@/lib/plot/to-own-dates";
 
 /**
- * What blank worksheets of an exercise say of its stones: to staff who may review it, and to a student of its section while it is open.
+ * What blank worksheets of an exercise say of its stones: to staff who may review it, and to a student of its section while it is open,
+ * of the stones that have opened.
  * Throws AppError `not-found`, or `closed` to a student before it opens and after it closed.
  */
 export async function getWorksheets(viewer: Viewer, exerciseId: string): Promise<WorksheetsView> {
@@ -40,18 +42,19 @@ export async function getWorksheets(viewer: Viewer, exerciseId: string): Promise
           studentIds: exercise.section.enrolments.map(({ studentId }) => studentId),
         };
   const { row } = requireAccess(viewer, "read-worksheet", resource);
-  const phase = toExercisePhase(toOwnDates(row, row.allowances[0]), new Date());
+  const now = new Date();
+  const phase = toExercisePhase(toOwnDates(row, row.allowances[0]), now);
   if (viewer.role === "student" && (phase === "ahead" || phase === "closed")) {
     throw new AppError("closed", "Worksheets can be had while the exercise is open.");
   }
   const rules = parseColumn(ExerciseRulesSchema, row.rules, "Exercise.rules");
   const areLabelsHidden = rules.areLabelsHidden && viewer.role === "student";
+  const arranged = arrangeOwnPlaces(row.stones, areLabelsHidden, viewer.userId);
   return WorksheetsViewSchema.parse({
     title: `${row.title}, ${row.section.name}`,
-    stones: arrangeOwnPlaces(row.stones, areLabelsHidden, viewer.userId).map(({ place, label }) => ({
-      ...toStoneCard(place.stone),
-      label,
-    })),
+    stones: arranged
+      .filter(({ place }) => viewer.role !== "student" || findStoneOpening(place, now) === null)
+      .map(({ place, label }) => ({ ...toStoneCard(place.stone), label })),
     scales: toTermsView(parseColumn(ExerciseTermsSchema, row.terms, "Exercise.terms")).scales,
   });
 }

@@ -7,6 +7,7 @@ import { toStoneCard } from "@/lib/data/store/to-stone-card";
 import { whereSectionInScope } from "@/lib/data/store/where-in-scope";
 import { arrangeOwnPlaces } from "@/lib/plot/arrange-own-places";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
+import { findStoneOpening } from "@/lib/plot/find-stone-opening";
 import {
   type ExercisePhase,
   type MyExercise,
@@ -64,13 +65,15 @@ interface Standing {
   /** What the student calls the stone. */
   readonly label: string;
   readonly opensAfter: string | null;
+  readonly now: Date;
 }
 
 function toMyStone(row: StoneRow, standing: Standing): typeof MyStoneSchema._output {
-  const { exercise, phase, label, opensAfter } = standing;
+  const { exercise, phase, label, opensAfter, now } = standing;
   const card = toStoneCard(row.stone);
   const sitting = row.sittings.at(-1);
-  const isTaken = phase === "open" || phase === "late";
+  const opening = findStoneOpening(row, now);
+  const isTaken = (phase === "open" || phase === "late") && opening === null;
   const earlier = row.sittings.slice(0, -1).findLast(({ releases }) => releases.length > 0);
   const state = toState(sitting, phase);
   const total = sitting?.handIn?.results[0]?.totalHundredths;
@@ -85,6 +88,7 @@ function toMyStone(row: StoneRow, standing: Standing): typeof MyStoneSchema._out
     attemptsLeft: isTaken ? countOwnAttemptsLeft(row, exercise) : 0,
     isRetake: row.isRetake,
     opensAfter: state === "not-begun" ? opensAfter : null,
+    opensAt: state === "not-begun" ? (opening?.toISOString() ?? null) : null,
     earlierDebriefId: earlier?.id ?? null,
     markCount: sitting?.markCount ?? 0,
     handedInAt: sitting?.handIn?.handedInAt.toISOString() ?? null,
@@ -100,7 +104,7 @@ function toOwnMinutes(exercise: { rules: unknown; allowances: readonly { extraMi
 }
 
 /** A student's stones of an exercise, in their order and by the names that they know. */
-function toMyStones(exercise: ExerciseRow, phase: ExercisePhase, studentId: string) {
+function toMyStones(exercise: ExerciseRow, phase: ExercisePhase, studentId: string, now: Date) {
   const rules = parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules");
   const arranged = arrangeOwnPlaces(exercise.stones, rules.areLabelsHidden, studentId);
   return arranged.map(({ place, label }, index) => {
@@ -108,7 +112,7 @@ function toMyStones(exercise: ExerciseRow, phase: ExercisePhase, studentId: stri
     const isWaiting =
       rules.isInOrder && !place.isRetake && before?.place.sittings.some(({ handIn }) => handIn) === false;
     const opensAfter = isWaiting ? (before?.label ?? null) : null;
-    return toMyStone(place, { exercise, phase, label, opensAfter });
+    return toMyStone(place, { exercise, phase, label, opensAfter, now });
   });
 }
 
@@ -138,7 +142,7 @@ export async function listMyExercises(viewer: Viewer): Promise<MyExercise[]> {
       debriefsAt: exercise.debriefsAt?.toISOString() ?? null,
       phase,
       minutesPerStone: toOwnMinutes(exercise),
-      stones: toMyStones(exercise, phase, viewer.userId),
+      stones: toMyStones(exercise, phase, viewer.userId, now),
     });
   });
 }

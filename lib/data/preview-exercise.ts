@@ -8,6 +8,7 @@ import { toTermsView } from "@/lib/data/store/to-terms-view";
 import { arrangeOwnPlaces } from "@/lib/plot/arrange-own-places";
 import { type ExerciseRules, ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
+import { findStoneOpening } from "@/lib/plot/find-stone-opening";
 import { EMPTY_SITTING } from "@/lib/plot/sitting-event";
 import { type PhotoView, PhotoViewSchema } from "@/lib/plot/stone-photo";
 import { type BenchView, BenchViewSchema, type MyExercise, MyExerciseSchema } from "@/lib/plot/student-view";
@@ -33,7 +34,8 @@ function arrange(viewer: Viewer, row: ExerciseWithParts, rules: ExerciseRules) {
 /** An exercise as a student who has begun nothing sees it now. Makes nothing. Throws AppError `not-found`. */
 export async function previewMyExercise(viewer: Viewer, exerciseId: string): Promise<MyExercise> {
   const { row, rules } = await getExercise(viewer, exerciseId);
-  const phase = toExercisePhase(row, new Date());
+  const now = new Date();
+  const phase = toExercisePhase(row, now);
   const isTaken = phase === "open" || phase === "late";
   const arranged = arrange(viewer, row, rules);
   return MyExerciseSchema.parse({
@@ -49,6 +51,7 @@ export async function previewMyExercise(viewer: Viewer, exerciseId: string): Pro
     minutesPerStone: rules.minutesPerStone,
     stones: arranged.map(({ place, label }, index) => {
       const { cut, weightCt } = toStoneCard(place.stone);
+      const opening = findStoneOpening(place, now);
       return {
         exerciseStoneId: place.id,
         label,
@@ -57,9 +60,10 @@ export async function previewMyExercise(viewer: Viewer, exerciseId: string): Pro
         state: phase === "closed" ? "missed" : "not-begun",
         sittingId: null,
         attempt: 0,
-        attemptsLeft: isTaken ? rules.attempts : 0,
+        attemptsLeft: isTaken && opening === null ? rules.attempts : 0,
         isRetake: false,
         opensAfter: rules.isInOrder ? (arranged[index - 1]?.label ?? null) : null,
+        opensAt: phase === "closed" ? null : (opening?.toISOString() ?? null),
         earlierDebriefId: null,
         markCount: 0,
         handedInAt: null,

@@ -6,12 +6,15 @@ export interface Place {
   readonly id: string;
   readonly position: number;
   readonly isRetake: boolean;
+  /** Later than the exercise; null: with it. */
+  readonly opensAt: Date | null;
   readonly stone: { readonly label: string };
 }
 
 /**
  * The student's stones in their order, each with the name that the student is told: its label; or, where labels are
- * hidden, "Stone 1, 2 …" in an order that is the student's own and always the same. Stones for retakes come last.
+ * hidden, "Stone 1, 2 …" in an order that is the student's own and always the same, those that open later after
+ * the others. Stones for retakes come last.
  * Where labels are hidden, the names are only right when all of the student's stones are given.
  */
 export function arrangeOwnPlaces<P extends Place>(
@@ -20,10 +23,12 @@ export function arrangeOwnPlaces<P extends Place>(
   studentId: string,
 ): { readonly place: P; readonly label: string }[] {
   const keyOf = (place: P) => (areLabelsHidden ? toSeed(`${studentId} ${place.id}`) : place.position);
+  // Else a stone of next week could stand first, and hold up all others where they are sat in order.
+  const openingOf = ({ opensAt }: Place) => (areLabelsHidden ? (opensAt?.getTime() ?? 0) : 0);
   const sorted = [...places].sort(
     (a, b) =>
       Number(a.isRetake) - Number(b.isRetake) ||
-      (a.isRetake ? a.position - b.position : keyOf(a) - keyOf(b)) ||
+      (a.isRetake ? a.position - b.position : openingOf(a) - openingOf(b) || keyOf(a) - keyOf(b)) ||
       (a.id < b.id ? -1 : 1),
   );
   return sorted.map((place, index) => ({

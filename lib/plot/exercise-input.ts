@@ -1,5 +1,6 @@
 /** What an exercise is set with. */
 import { z } from "zod";
+import type { Fault } from "@/lib/base/app-error";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { RubricOverridesSchema } from "@/lib/plot/rubric";
 
@@ -22,21 +23,38 @@ export const ExerciseFieldsSchema = z.strictObject({
     .min(1, "choose one stone or more")
     .max(200)
     .refine((ids) => new Set(ids).size === ids.length, "names a stone twice"),
+  /** When a stone opens, by its id, where that is later than the exercise; every other opens with it. */
+  stoneOpenings: z.record(z.string(), instant).default({}),
 });
 export type ExerciseFields = z.infer<typeof ExerciseFieldsSchema>;
 
-/** The faults of the dates; none means that the exercise opens, is due and closes in this order, and that debriefs
- * open no sooner than it is due. */
-export function findDateFaults({
+/** The faults of the stones' openings; none means that each is a stone of the exercise and opens before it is due. */
+function findOpeningFaults({
   opensAt,
   dueAt,
-  closesAt,
-  debriefsAt,
-}: Pick<ExerciseFields, "opensAt" | "dueAt" | "closesAt" | "debriefsAt">): {
-  path: string;
-  message: string;
-}[] {
-  const faults: { path: string; message: string }[] = [];
+  stoneIds,
+  stoneOpenings,
+}: Pick<ExerciseFields, "opensAt" | "dueAt" | "stoneIds" | "stoneOpenings">): Fault[] {
+  return Object.entries(stoneOpenings).flatMap(([stoneId, at]) => {
+    const path = `stoneOpenings.${stoneId}`;
+    if (!stoneIds.includes(stoneId)) return [{ path, message: "is no stone of this exercise" }];
+    if (Date.parse(at) < Date.parse(opensAt))
+      return [{ path, message: "must not come before the exercise opens" }];
+    if (Date.parse(at) >= Date.parse(dueAt)) return [{ path, message: "must come before the due date" }];
+    return [];
+  });
+}
+
+/** The faults of the dates; none means that the exercise opens, is due and closes in this order, that debriefs
+ * open no sooner than it is due, and each stone between its opening and its due date. */
+export function findDateFaults(
+  fields: Pick<
+    ExerciseFields,
+    "opensAt" | "dueAt" | "closesAt" | "debriefsAt" | "stoneIds" | "stoneOpenings"
+  >,
+): Fault[] {
+  const { opensAt, dueAt, closesAt, debriefsAt } = fields;
+  const faults: Fault[] = [];
   if (Date.parse(dueAt) <= Date.parse(opensAt)) {
     faults.push({ path: "dueAt", message: "must come after the opening" });
   }
@@ -46,5 +64,5 @@ export function findDateFaults({
   if (debriefsAt !== null && Date.parse(debriefsAt) < Date.parse(dueAt)) {
     faults.push({ path: "debriefsAt", message: "must not come before the due date" });
   }
-  return faults;
+  return [...faults, ...findOpeningFaults(fields)];
 }

@@ -189,6 +189,8 @@ export const ReviewGridSchema = z.strictObject({
       stoneId: z.string(),
       label: z.string(),
       clarity: z.string().nullable(),
+      /** Later than the exercise; null: with it. */
+      opensAt: instant.nullable(),
       /** The viewer is reading it blind: what was scored on it is kept back. */
       isBlind: z.boolean(),
     }),

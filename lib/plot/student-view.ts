@@ -41,6 +41,8 @@ export const MyStoneSchema = z.strictObject({
   isRetake: z.boolean(),
   /** What this student calls the stone that must be handed in before this one opens; null: none. */
   opensAfter: z.string().nullable(),
+  /** When it opens, where that still lies ahead and is later than the exercise; null otherwise. */
+  opensAt: instant.nullable(),
   /** An earlier attempt whose debrief is released; the latest of them. */
   earlierDebriefId: z.string().nullable(),
   /** Of the student's own plot. */

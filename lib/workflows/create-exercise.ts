@@ -23,7 +23,8 @@ export async function createExercise(
   input: z.input<typeof InputSchema>,
 ): Promise<{ exerciseId: string }> {
   requireRole(viewer, "set-exercise");
-  const { sectionId, stoneIds, rubric: overrides, rules, ...fields } = parseInput(InputSchema, input);
+  const parsed = parseInput(InputSchema, input);
+  const { sectionId, stoneIds, stoneOpenings, rubric: overrides, rules, ...fields } = parsed;
   return runInTransaction(async (transaction) => {
     const section = await transaction.section.findUnique({
       where: { id: sectionId },
@@ -35,7 +36,7 @@ export async function createExercise(
     const ground = await resolveExerciseStones(transaction, stoneIds);
     const rubric = resolveRubric(overrides, resolveRubric(ground.rubric));
     const faults = [
-      ...findDateFaults(fields),
+      ...findDateFaults(parsed),
       ...findRubricFaults(rubric).map(({ path, message }) => ({ path: `rubric.${path}`, message })),
     ];
     if (faults.length > 0) throw new AppError("bad-input", "The exercise was not set.", faults);
@@ -46,7 +47,13 @@ export async function createExercise(
         authorId: viewer.userId,
         rules: toColumn(ExerciseRulesSchema, rules),
         terms: toColumn(ExerciseTermsSchema, ground.terms),
-        stones: { create: stoneIds.map((stoneId, index) => ({ stoneId, position: index + 1 })) },
+        stones: {
+          create: stoneIds.map((stoneId, index) => ({
+            stoneId,
+            position: index + 1,
+            opensAt: stoneOpenings[stoneId] ?? null,
+          })),
+        },
         rubrics: { create: { version: 1, body: toColumn(RubricSchema, rubric), authorId: viewer.userId } },
       },
     });

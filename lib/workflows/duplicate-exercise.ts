@@ -30,21 +30,26 @@ async function requireSection(transaction: Transaction, viewer: Viewer, sectionI
   requireAccess(viewer, "set-exercise", resource);
 }
 
-/** The dates of the copy. Throws AppError `bad-input` where they would leave the calendar. */
-function shiftDates({ opensAt, dueAt, closesAt, debriefsAt }: ExerciseWithParts, opening: Date) {
+/** The dates of the copy and its stones. Throws AppError `bad-input` where they would leave the calendar. */
+function shiftAll({ opensAt, dueAt, closesAt, debriefsAt, stones }: ExerciseWithParts, opening: Date) {
   const shift = (at: Date) => new Date(at.getTime() - opensAt.getTime() + opening.getTime());
+  const shiftOrNot = (at: Date | null) => (at === null ? null : shift(at));
   const dates = {
     opensAt: opening,
     dueAt: shift(dueAt),
-    closesAt: closesAt === null ? null : shift(closesAt),
-    debriefsAt: debriefsAt === null ? null : shift(debriefsAt),
+    closesAt: shiftOrNot(closesAt),
+    debriefsAt: shiftOrNot(debriefsAt),
   };
+  // A stone opens before the exercise is due, so that it stays in the calendar where that does.
+  const places = stones
+    .filter(({ isRetake }) => !isRetake)
+    .map((one) => ({ stoneId: one.stoneId, position: one.position, opensAt: shiftOrNot(one.opensAt) }));
   if (Object.values(dates).some((at) => at !== null && !(Math.abs(at.getUTCFullYear() - 2500) < 1000))) {
     throw new AppError("bad-input", "The exercise was not duplicated.", [
       { path: "opensAt", message: "lies outside the calendar" },
     ]);
   }
-  return dates;
+  return { dates, places };
 }
 
 /**
@@ -65,27 +70,24 @@ export async function duplicateExercise(
     const {
       id: _id,
       section: _section,
-      stones,
+      stones: _stones,
       rubrics,
       revision: _revision,
       createdAt: _made,
       ...kept
     } = row;
     const { rubric } = getRubric(rubrics);
+    const { dates, places } = shiftAll(row, new Date(opensAt));
     const copy = await transaction.exercise.create({
       data: {
         ...kept,
-        ...shiftDates(row, new Date(opensAt)),
+        ...dates,
         rules: kept.rules ?? {},
         terms: kept.terms ?? {},
         title,
         sectionId,
         authorId: viewer.userId,
-        stones: {
-          create: stones
-            .filter(({ isRetake }) => !isRetake)
-            .map(({ stoneId, position }) => ({ stoneId, position })),
-        },
+        stones: { create: places },
         rubrics: { create: { version: 1, body: toColumn(RubricSchema, rubric), authorId: viewer.userId } },
       },
     });

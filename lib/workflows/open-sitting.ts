@@ -11,11 +11,13 @@ import { announceSittings } from "@/lib/data/store/watch-bus";
 import { writeTrail } from "@/lib/data/store/write-trail";
 import { arrangeOwnPlaces } from "@/lib/plot/arrange-own-places";
 import { type ExerciseRules, ExerciseRulesSchema, MOST_ATTEMPTS } from "@/lib/plot/exercise-rules";
+import { findStoneOpening } from "@/lib/plot/find-stone-opening";
 import { parseInput } from "@/lib/plot/parse-input";
 import { EMPTY_SITTING } from "@/lib/plot/sitting-event";
 import { SittingStateSchema } from "@/lib/plot/sitting-state";
 import { toEndsAt } from "@/lib/plot/time-limit";
 import { toExercisePhase } from "@/lib/plot/to-exercise-phase";
+import { toMinuteWords } from "@/lib/plot/to-minute-words";
 import { toOwnDates } from "@/lib/plot/to-own-dates";
 import { followClock } from "@/lib/workflows/timed/follow-clock";
 
@@ -53,12 +55,17 @@ async function findPlace(transaction: Transaction, exerciseStoneId: string, stud
 
 type Place = NonNullable<Awaited<ReturnType<typeof findPlace>>>["row"];
 
-/** Refuses before the exercise opens for this student and after it closed for them. */
-function requireOpen({ exercise }: Place, now: Date): Date | null {
+/** Refuses before the exercise and the stone open for this student, and after it closed for them. */
+function requireOpen(place: Place, now: Date): Date | null {
+  const { exercise } = place;
   const dates = toOwnDates(exercise, exercise.allowances[0]);
   const phase = toExercisePhase(dates, now);
-  if (phase === "ahead") throw new AppError("closed", "This exercise has not opened yet.");
+  if (phase === "ahead") {
+    throw new AppError("closed", `This exercise opens on ${toMinuteWords(dates.opensAt)}.`);
+  }
   if (phase === "closed") throw new AppError("closed", "This exercise is closed.");
+  const opening = findStoneOpening(place, now);
+  if (opening !== null) throw new AppError("closed", `This stone opens on ${toMinuteWords(opening)}.`);
   return dates.closesAt;
 }
 
@@ -107,8 +114,8 @@ function requireAttempt(row: Place, wanted: number | null): number {
 
 /**
  * Opens the viewer's sitting on a stone of an exercise, or finds the one that they have; a further attempt where they
- * ask for it by its number and may. Throws AppError `not-found`, `closed` before the exercise opens for them, after it
- * closed, before the stone's turn or without an attempt left, or `conflict` where the stone is timed and the student
+ * ask for it by its number and may. Throws AppError `not-found`, `closed` before the exercise or the stone opens for them,
+ * after it closed, before the stone's turn or without an attempt left, or `conflict` where the stone is timed and the student
  * did not agree to just that time.
  */
 export async function openSitting(

@@ -24,12 +24,34 @@ const InputSchema = z.strictObject({
   ...ExerciseFieldsSchema.shape,
 });
 
+/** Refuses to close a stone again that somebody has begun. */
+async function requireNotBegun(
+  transaction: Transaction,
+  exercise: ExerciseWithParts,
+  stoneOpenings: Readonly<Record<string, string>>,
+): Promise<void> {
+  const now = new Date();
+  const ahead = exercise.stones.filter(
+    ({ stoneId }) => Date.parse(stoneOpenings[stoneId] ?? "") > now.getTime(),
+  );
+  const begun = await transaction.sitting.findFirst({
+    where: { exerciseStoneId: { in: ahead.map(({ id }) => id) } },
+    select: { exerciseStone: { select: { stone: { select: { id: true, label: true } } } } },
+  });
+  if (begun === null) return;
+  const { id, label } = begun.exerciseStone.stone;
+  throw new AppError("conflict", `${label} has been begun already; it cannot open later.`, [
+    { path: `stoneOpenings.${id}`, message: "somebody has begun this stone" },
+  ]);
+}
+
 /** Lays the exercise's stones out anew: those that stay keep their sittings, one that was begun cannot go. */
 async function replaceStones(
   transaction: Transaction,
   exercise: ExerciseWithParts,
-  stoneIds: readonly string[],
+  { stoneIds, stoneOpenings }: Pick<z.output<typeof InputSchema>, "stoneIds" | "stoneOpenings">,
 ): Promise<void> {
+  await requireNotBegun(transaction, exercise, stoneOpenings);
   const kept = new Map(exercise.stones.map((one) => [one.stoneId, one.id]));
   const gone = exercise.stones
     .filter(({ stoneId, isRetake }) => !isRetake && !stoneIds.includes(stoneId))
@@ -42,11 +64,11 @@ async function replaceStones(
   }
   await transaction.exerciseStone.deleteMany({ where: { id: { in: gone } } });
   for (const [index, stoneId] of stoneIds.entries()) {
-    const position = index + 1;
+    const place = { position: index + 1, opensAt: stoneOpenings[stoneId] ?? null };
     const id = kept.get(stoneId);
     if (id !== undefined)
-      await transaction.exerciseStone.update({ where: { id }, data: { position, isRetake: false } });
-    else await transaction.exerciseStone.create({ data: { exerciseId: exercise.id, stoneId, position } });
+      await transaction.exerciseStone.update({ where: { id }, data: { ...place, isRetake: false } });
+    else await transaction.exerciseStone.create({ data: { exerciseId: exercise.id, stoneId, ...place } });
   }
 }
 
@@ -56,8 +78,8 @@ async function replaceAll(
   exercise: ExerciseWithParts,
   input: z.output<typeof InputSchema>,
 ): Promise<void> {
-  const { exerciseId, revision, stoneIds, rubric, rules, ...fields } = input;
-  const faults = findDateFaults(fields);
+  const { exerciseId, revision, stoneIds, stoneOpenings, rubric, rules, ...fields } = input;
+  const faults = findDateFaults(input);
   if (faults.length > 0) throw new AppError("bad-input", "The exercise was not changed.", faults);
   const { terms } = await resolveExerciseStones(transaction, stoneIds);
   if (!isDeepStrictEqual(terms, parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms"))) {
@@ -65,7 +87,7 @@ async function replaceAll(
       { path: "stoneIds", message: "other scales or characteristics" },
     ]);
   }
-  await replaceStones(transaction, exercise, stoneIds);
+  await replaceStones(transaction, exercise, { stoneIds, stoneOpenings });
   await writeRubric(transaction, viewer, exercise, resolveRubric(rubric, getRubric(exercise.rubrics).rubric));
   await transaction.exercise.update({
     where: { id: exerciseId },
@@ -76,7 +98,7 @@ async function replaceAll(
 /**
  * Changes an exercise. Results stay as they are under a changed rubric until staff rescore the exercise. Throws AppError
  * `not-allowed`, `not-found`, `bad-input`, or `conflict` when somebody else changed it first or a stone that was
- * begun would go.
+ * begun would go or open later.
  */
 export async function updateExercise(
   viewer: Viewer,

@@ -48,6 +48,7 @@ const exercise = ({ sectionId, stoneIds }: School) => ({
   rules: { preparation: "asked", schoolRules: "" },
   orientation: "free",
   stoneIds: [...stoneIds],
+  stoneOpenings: {},
   revision: 1,
 });
 

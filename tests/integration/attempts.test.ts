@@ -1,5 +1,5 @@
 /** Extensions, attempts, retakes, order and hidden labels, as they hold for one student and nobody else. */
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import type { Viewer } from "@/lib/access/viewer";
 import { AppError } from "@/lib/base/app-error";
 import { getBench } from "@/lib/data/get-bench";
@@ -24,28 +24,18 @@ import { scoreHandIn } from "@/lib/workflows/score-hand-in";
 import { withdrawRelease } from "@/lib/workflows/withdraw-release";
 import { DATA_CASES } from "@/tests/access/data-cases";
 import { WORKFLOW_CASES } from "@/tests/access/workflow-cases";
-import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
 import { addDesk, buildSchool, DAY_MS, plot, REFERENCE, type School, WRITER } from "@/tests/support/school";
+import { standUpSchool } from "@/tests/support/stand-up-school";
 
-let template: TestDatabase;
-let snapshot: string;
 let school: School;
-let database: TestDatabase;
 let thirdStoneId: string;
-beforeAll(async () => {
-  template = await createTestDatabase();
+standUpSchool(async () => {
   school = await addDesk(await buildSchool());
   const body = { cut: "round-brilliant" as const, proportions: { tablePct: 57 } };
   const { stoneId } = await createStone(school.iris, { trayId: school.trayId, label: "T-3", body });
   await saveReference(school.iris, { stoneId, baseVersion: 0, reference: REFERENCE, note: "" });
   thirdStoneId = stoneId;
-  snapshot = await keepSnapshot(template);
 });
-beforeEach(async () => {
-  database = await createTestDatabase(snapshot);
-});
-afterEach(() => database.remove());
-afterAll(() => template.remove());
 
 const setRules = (rules: object) =>
   getDatabase().exercise.update({ where: { id: school.exerciseId }, data: { rules } });

@@ -1,5 +1,5 @@
 /** The log of a sitting: idempotent, without gaps, one writer at a time, closed when it is closed. */
-import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Viewer } from "@/lib/access/viewer";
 import { getBench } from "@/lib/data/get-bench";
 import { getDatabase } from "@/lib/data/store/database";
@@ -8,28 +8,21 @@ import { claimBench } from "@/lib/workflows/claim-bench";
 import { handIn } from "@/lib/workflows/hand-in";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { saveEvents } from "@/lib/workflows/save-events";
-import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
 import { buildSchool, DAY_MS, makeMark, type School, WRITER } from "@/tests/support/school";
+import { standUpSchool } from "@/tests/support/stand-up-school";
 
-let snapshot: string;
 let school: School;
-let database: TestDatabase;
 let ada: Viewer;
 let sittingId: string;
-beforeAll(async () => {
-  const template = await createTestDatabase();
+standUpSchool(async () => {
   school = await buildSchool();
-  snapshot = await keepSnapshot(template);
-  return () => template.remove();
 });
 beforeEach(async () => {
-  database = await createTestDatabase(snapshot);
   ada = school.ada;
   sittingId = school.adaOnBench;
 });
-afterEach(async () => {
+afterEach(() => {
   vi.useRealTimers();
-  await database.remove();
 });
 
 const put = (seq: number, x = 0.1, id = `m${seq}`): SittingEvent => ({

@@ -5,7 +5,7 @@
 import { spawn } from "node:child_process";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { getDebrief } from "@/lib/data/get-debrief";
 import { getRescore } from "@/lib/data/get-rescore";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
@@ -21,24 +21,15 @@ import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { saveRubric } from "@/lib/workflows/save-rubric";
 import { startRescore } from "@/lib/workflows/start-rescore";
-import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
 import { buildSchool, LENIENT_RUBRIC, makeMark, REFERENCE, type School } from "@/tests/support/school";
+import { standUpSchool } from "@/tests/support/stand-up-school";
 
 const ROOT = join(import.meta.dirname, "../..");
 
-let snapshot: string;
 let school: School;
-let database: TestDatabase;
-beforeAll(async () => {
-  const template = await createTestDatabase();
+standUpSchool(async () => {
   school = await buildSchool();
-  snapshot = await keepSnapshot(template);
-  return () => template.remove();
 });
-beforeEach(async () => {
-  database = await createTestDatabase(snapshot);
-});
-afterEach(() => database.remove());
 
 const getView = () => getRescore(school.iris, school.exerciseId);
 const saveLenient = (baseVersion = 1) =>

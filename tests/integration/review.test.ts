@@ -2,7 +2,7 @@
  * Review: overrules are in points, tallies and exports at once, are kept through rescoring and undone as easily; two writers
  * are told of one another; nothing of it reaches a student before the release, and it goes with an erased student.
  */
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { isAppError } from "@/lib/base/app-error";
 import { exportPersonData } from "@/lib/data/export-person-data";
 import { getDebrief } from "@/lib/data/get-debrief";
@@ -26,22 +26,13 @@ import { startRescore } from "@/lib/workflows/start-rescore";
 import { undoOverrule } from "@/lib/workflows/undo-overrule";
 import { updateStone } from "@/lib/workflows/update-stone";
 import { writeComment } from "@/lib/workflows/write-comment";
-import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
 import { buildSchool, LENIENT_RUBRIC, REFERENCE, type School } from "@/tests/support/school";
+import { standUpSchool } from "@/tests/support/stand-up-school";
 
-let snapshot: string;
 let school: School;
-let database: TestDatabase;
-beforeAll(async () => {
-  const template = await createTestDatabase();
+standUpSchool(async () => {
   school = await buildSchool();
-  snapshot = await keepSnapshot(template);
-  return () => template.remove();
 });
-beforeEach(async () => {
-  database = await createTestDatabase(snapshot);
-});
-afterEach(() => database.remove());
 
 /** Ada's one mark, a stray, laid to the reference's first: in full place, another characteristic. */
 const TOGETHER: Ruling = { kind: "together", reference: "reference-secret-1", mark: "m1", place: "full" };

@@ -1,5 +1,5 @@
 /** Results: written once for a hand-in, and not changed behind anybody's back by a new reference or rubric. */
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { getDebrief } from "@/lib/data/get-debrief";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
 import { getDatabase } from "@/lib/data/store/database";
@@ -13,7 +13,6 @@ import { scorePending } from "@/lib/workflows/score-pending";
 import { updateExercise } from "@/lib/workflows/update-exercise";
 import { updateStone } from "@/lib/workflows/update-stone";
 import { withdrawRelease } from "@/lib/workflows/withdraw-release";
-import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
 import {
   buildSchool,
   makeOpenDates,
@@ -22,20 +21,12 @@ import {
   type School,
   WRITER,
 } from "@/tests/support/school";
+import { standUpSchool } from "@/tests/support/stand-up-school";
 
-let snapshot: string;
 let school: School;
-let database: TestDatabase;
-beforeAll(async () => {
-  const template = await createTestDatabase();
+standUpSchool(async () => {
   school = await buildSchool();
-  snapshot = await keepSnapshot(template);
-  return () => template.remove();
 });
-beforeEach(async () => {
-  database = await createTestDatabase(snapshot);
-});
-afterEach(() => database.remove());
 
 const results = (sittingId: string) =>
   getDatabase().result.findMany({

@@ -2,7 +2,7 @@
  * Timed stones, by the server's clock alone: what is told before it runs, what comes in after the end, who hands in,
  * extra time, and a clock that is set. The clocks of these tests are moved by hand.
  */
-import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Viewer } from "@/lib/access/viewer";
 import { getBench } from "@/lib/data/get-bench";
 import { getDebrief } from "@/lib/data/get-debrief";
@@ -16,35 +16,28 @@ import { handIn } from "@/lib/workflows/hand-in";
 import { handInOverdue } from "@/lib/workflows/hand-in-overdue";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { saveEvents } from "@/lib/workflows/save-events";
-import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
 import { buildSchool, makeMark, type School, WRITER } from "@/tests/support/school";
+import { standUpSchool } from "@/tests/support/stand-up-school";
 
 const MINUTE_MS = 60_000;
 const LIMIT = 20;
 
-let snapshot: string;
 let school: School;
-let database: TestDatabase;
 let ben: Viewer;
-beforeAll(async () => {
-  const template = await createTestDatabase();
+standUpSchool(async () => {
   school = await buildSchool();
   const rules = { preparation: "required", schoolRules: "", minutesPerStone: LIMIT };
   await getDatabase().exercise.update({ where: { id: school.exerciseId }, data: { rules } });
-  snapshot = await keepSnapshot(template);
-  return () => template.remove();
 });
 beforeEach(async () => {
-  database = await createTestDatabase(snapshot);
   ben = school.ben;
   delete (globalThis as { loupeworkClock?: unknown }).loupeworkClock;
   vi.useFakeTimers({ toFake: ["Date", "performance"] });
   // As a server does at its start: from here on it knows when its clock is set.
   await handInOverdue();
 });
-afterEach(async () => {
+afterEach(() => {
   vi.useRealTimers();
-  await database.remove();
 });
 
 /** Time goes by: both the wall clock and the steady one. */

@@ -33,6 +33,7 @@ const ExerciseInputSchema = z.strictObject({
   rules: ExerciseRulesSchema,
   orientation: RubricSchema.shape.orientation,
   stoneIds: z.array(z.string()).min(1),
+  stoneOpenings: z.record(z.string(), z.iso.datetime()),
   revision: z.int().min(0),
 });
 const DuplicateInputSchema = z.strictObject({

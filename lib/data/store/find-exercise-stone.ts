@@ -1,5 +1,6 @@
 import type { Resource } from "@/lib/access/can";
 import type { Transaction } from "@/lib/data/store/database";
+import { findStoneOpening } from "@/lib/plot/find-stone-opening";
 import type { Prisma } from "@/prisma/generated/client";
 
 const PARTS = {
@@ -15,8 +16,8 @@ export interface FoundExerciseStone extends Resource {
 }
 
 /**
- * A stone of an exercise with its shown photographs; students count as enrolled once the exercise has opened, and on a
- * stone for retakes those alone who were granted one.
+ * A stone of an exercise with its shown photographs; students count as enrolled once the exercise and the stone have opened, and
+ * on a stone for retakes those alone who were granted one.
  */
 export async function findExerciseStone(
   database: Transaction,
@@ -25,7 +26,8 @@ export async function findExerciseStone(
   const row = await database.exerciseStone.findUnique({ where: { id: exerciseStoneId }, include: PARTS });
   if (row === null) return null;
   const { opensAt, section } = row.exercise;
-  const isOpened = opensAt <= new Date();
+  const now = new Date();
+  const isOpened = opensAt <= now && findStoneOpening(row, now) === null;
   const granted = new Set(row.retakes.map(({ studentId }) => studentId));
   const enrolled = section.enrolments.map(({ studentId }) => studentId);
   const studentIds = row.isRetake ? enrolled.filter((studentId) => granted.has(studentId)) : enrolled;

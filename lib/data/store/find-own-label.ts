@@ -10,6 +10,10 @@ export const whereOwnPlaces = (studentId: string) =>
     OR: [{ isRetake: false }, { retakes: { some: { studentId } } }],
   }) satisfies Prisma.ExerciseStoneWhereInput;
 
+/** The stones of an exercise that have opened, where the exercise itself has. */
+export const whereStoneOpened = (now: Date) =>
+  ({ OR: [{ opensAt: null }, { opensAt: { lte: now } }] }) satisfies Prisma.ExerciseStoneWhereInput;
+
 /** What the stone is called to one student, and what that hangs on. */
 export interface LabelledPlace {
   readonly id: string;
@@ -28,7 +32,7 @@ export async function findOwnLabel(
   if (!rules.areLabelsHidden) return place.stone.label;
   const places = await database.exerciseStone.findMany({
     where: { exerciseId: place.exerciseId, ...whereOwnPlaces(studentId) },
-    select: { id: true, position: true, isRetake: true, stone: { select: { label: true } } },
+    select: { id: true, position: true, isRetake: true, opensAt: true, stone: { select: { label: true } } },
   });
   const own = arrangeOwnPlaces(places, true, studentId).find((one) => one.place.id === place.id);
   // A stone that is no longer the student's keeps its sitting: it has no number, and still no label.

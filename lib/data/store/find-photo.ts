@@ -1,5 +1,6 @@
 import type { Resource } from "@/lib/access/can";
 import type { Transaction } from "@/lib/data/store/database";
+import { whereStoneOpened } from "@/lib/data/store/find-own-label";
 import type { Prisma } from "@/prisma/generated/client";
 
 const enrolled = (now: Date) =>
@@ -8,7 +9,7 @@ const enrolled = (now: Date) =>
       include: {
         tray: { select: { ownerId: true } },
         exerciseStones: {
-          where: { exercise: { opensAt: { lte: now } } },
+          where: { ...whereStoneOpened(now), exercise: { opensAt: { lte: now } } },
           select: {
             isRetake: true,
             retakes: { select: { studentId: true } },
@@ -26,8 +27,8 @@ export interface FoundPhoto extends Resource {
 }
 
 /**
- * Looks a photograph up by id; null when there is none. Students count as enrolled only where it is shown and the
- * exercise has opened.
+ * Looks a photograph up by id; null when there is none. Students count as enrolled only where it is shown, and the
+ * exercise and the stone in it have opened.
  */
 export async function findPhoto(database: Transaction, photoId: string): Promise<FoundPhoto | null> {
   const row = await database.stonePhoto.findUnique({

@@ -31,6 +31,7 @@ const exercise = (
     attemptsLeft: state === "not-begun" ? 1 : 0,
     isRetake: false,
     opensAfter: null,
+    opensAt: null,
     earlierDebriefId: null,
     markCount: 0,
     handedInAt: state === "debrief-ready" ? `2026-11-0${index + 1}T08:00:00.000Z` : null,
@@ -64,6 +65,22 @@ describe("the one thing to do next", () => {
     expect(findNextStep([ahead, read])).toMatchObject({ kind: "read", stone: { label: "read-2" } });
     expect(findNextStep([ahead])).toMatchObject({ kind: "wait", exercise: { title: "ahead" } });
     expect(findNextStep([])).toEqual({ kind: "nothing" });
+  });
+
+  it("is no stone whose day has not come: it is waited for, where it opens before anything else does", () => {
+    const open = exercise("open", "open", 20, ["not-begun", "not-begun"]);
+    const opensAt = "2026-11-15T08:00:00.000Z";
+    const stones = open.stones.map((stone, index) => (index === 0 ? { ...stone, opensAt } : stone));
+    expect(findNextStep([{ ...open, stones }])).toMatchObject({ kind: "plot", stone: { label: "open-2" } });
+    const waiting = { ...open, stones: stones.slice(0, 1) };
+    const later = exercise("later", "ahead", 25, ["not-begun"]);
+    expect(findNextStep([later, waiting])).toMatchObject({
+      kind: "wait",
+      opensAt,
+      stone: { label: "open-1" },
+    });
+    const sooner = exercise("sooner", "ahead", 12, ["not-begun"]);
+    expect(findNextStep([waiting, sooner])).toMatchObject({ kind: "wait", stone: null, exercise: sooner });
   });
 });
 

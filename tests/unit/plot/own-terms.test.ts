@@ -69,6 +69,7 @@ describe("stones as a student meets them", () => {
     id: `place-${index}`,
     position: index + 1,
     isRetake: index === 2,
+    opensAt: null,
     stone: { label: `T-${index + 1}` },
   }));
 

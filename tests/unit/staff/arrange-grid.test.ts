@@ -62,8 +62,8 @@ const GRID: ReviewGrid = ReviewGridSchema.parse({
   older: { results: 0, byReference: 0, byBody: 0, byRubric: 0, released: 0 },
   openRescore: null,
   stones: [
-    { exerciseStoneId: "x1", stoneId: "1", label: "A-01", clarity: "VS1", isBlind: false },
-    { exerciseStoneId: "x2", stoneId: "2", label: "A-02", clarity: null, isBlind: false },
+    { exerciseStoneId: "x1", stoneId: "1", label: "A-01", clarity: "VS1", opensAt: null, isBlind: false },
+    { exerciseStoneId: "x2", stoneId: "2", label: "A-02", clarity: null, opensAt: null, isBlind: false },
   ],
   students: [
     { studentId: "u1", name: "Wren", ...NO_EXTRA },

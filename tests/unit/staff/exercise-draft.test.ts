@@ -23,6 +23,7 @@ const DRAFT: ExerciseDraft = {
   areLabelsHidden: false,
   orientation: "free",
   stoneIds: ["b", "a"],
+  stoneOpenings: {},
 };
 const pathsOf = (part: Partial<ExerciseDraft>) =>
   findExerciseFaults({ ...DRAFT, ...part }).map(({ path }) => path);
@@ -76,6 +77,18 @@ describe("an exercise's draft", () => {
       areLabelsHidden: true,
     });
     expect(toExerciseInput({ ...DRAFT, areProofsRequired: true }).rules.areProofsRequired).toBe(false);
+  });
+
+  it("takes an opening for a chosen stone between its own and the due date, and sends those alone", () => {
+    const late = "2026-11-30T09:00:00.000Z";
+    const stoneOpenings = { a: late, b: "", gone: "2020-01-01T00:00:00.000Z" };
+    expect(pathsOf({ stoneOpenings })).toEqual([]);
+    expect(toExerciseInput({ ...DRAFT, stoneOpenings }).stoneOpenings).toEqual({ a: late });
+    expect(pathsOf({ stoneOpenings: { a: "2026-11-25T08:59:00.000Z", b: DRAFT.dueAt } })).toEqual([
+      "stoneOpenings.b",
+      "stoneOpenings.a",
+    ]);
+    expect(pathsOf({ dueAt: "", stoneOpenings })).toEqual(["dueAt"]);
   });
 
   it("is sent trimmed, open-ended as null, the stones in their order", () => {

@@ -41,6 +41,7 @@ function createDraft(sectionId: string): ExerciseDraft {
     areLabelsHidden: false,
     orientation: DEFAULT_RUBRIC.orientation,
     stoneIds: [],
+    stoneOpenings: {},
   };
 }
 
