@@ -1,7 +1,20 @@
-/** What the demo school has set: three exercises in different states, with dates told from the day of loading. */
+/** What the demo school has set: exercises in different states and one by every rule, with dates told from the day of loading. */
+
+import type { ExerciseRules } from "@/lib/plot/exercise-rules";
 
 /** Of each student and each stone in turn: `i` handed in, `b` on the bench, `n` not begun. */
 export type DemoProgress = Readonly<Record<string, string>>;
+
+/** What an exercise may have beyond a preparation card. */
+export interface DemoRules {
+  readonly rules: Partial<ExerciseRules>;
+  /** From when on debriefs open by themselves, hours from the moment of loading. */
+  readonly debriefsH: number;
+  /** Of the stones that open later than the exercise, hours from the moment of loading, by label. */
+  readonly openings: Readonly<Record<string, number>>;
+  /** Who has more time than the others. */
+  readonly extension: { readonly login: string; readonly dueH: number; readonly extraMinutes: number };
+}
 
 export interface DemoExercise {
   /** Which of the demo's sets its stones are from. */
@@ -16,6 +29,7 @@ export interface DemoExercise {
   readonly isReleased: boolean;
   /** Whoever took these two stones one for the other: each was plotted under the other's label. */
   readonly swapped?: { readonly login: string; readonly stones: readonly [string, string] };
+  readonly beyond?: DemoRules;
   /** `null`: nobody has begun. */
   readonly progress: DemoProgress | "all-handed-in" | null;
 }
@@ -74,3 +88,33 @@ export const DEMO_EXERCISES: readonly DemoExercise[] = [
     progress: null,
   },
 ];
+
+/** On the worn stones of last term, which nobody of this class has seen: an exercise that uses every rule there is. */
+export const UNSEEN_EXERCISE: DemoExercise = {
+  set: "first-look",
+  title: "Unseen stones",
+  notes:
+    "As in an examination: one stone after another, each against the clock, without its label. You have two attempts at each; the later one counts. The last stone comes out of its tray in three days.",
+  opensH: -1,
+  dueH: 13 * DAY,
+  closesH: 15 * DAY,
+  preparation: "required",
+  isReleased: false,
+  beyond: {
+    rules: {
+      proofs: "inside",
+      areProofsRequired: true,
+      minutesPerStone: 25,
+      attempts: 2,
+      isInOrder: true,
+      areLabelsHidden: true,
+    },
+    debriefsH: 15 * DAY,
+    openings: { "D-03": 3 * DAY },
+    extension: { login: "student11", dueH: 14 * DAY, extraMinutes: 10 },
+  },
+  progress: null,
+};
+
+/** A stone that a student of “Reflections and glints” may sit once more, though it is handed in. */
+export const DEMO_RETAKE = { login: "student6", stone: "B-04", reason: "The stone had been put back dusty." };

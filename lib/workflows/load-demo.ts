@@ -1,6 +1,6 @@
 /**
- * Loads the demo: an invented school with its people, trays, references, three exercises in different states, one of last
- * term, second readings, and sittings by simulated students (lib/demo) that are scored by the engine itself.
+ * Loads the demo: an invented school with its people, trays, references, exercises in different states, one by every rule, one
+ * of last term, second readings, and sittings by simulated students (lib/demo) that are scored by the engine itself.
  */
 import "server-only";
 import { hasAnyUser } from "@/lib/data/has-any-user";
@@ -22,6 +22,7 @@ import {
   writeDemoSittings,
 } from "@/lib/workflows/demo/write-demo-sittings";
 import { type DemoTray, writeDemoTray } from "@/lib/workflows/demo/write-demo-tray";
+import { writeDemoRetake, writeDemoUnseen } from "@/lib/workflows/demo/write-demo-unseen";
 import { hashPassword } from "@/lib/workflows/hash-password";
 
 const HOUR_MS = 3_600_000;
@@ -77,6 +78,8 @@ async function writeExercise(
     now,
   });
   const handedIn = await writeDemoSittings(transaction, trail, sittings, people, written);
+  if (exercise.set === "reflections-and-glints")
+    await writeDemoRetake(transaction, trail, { written, people, author, now });
   if (!exercise.isReleased) return tray;
   const releasedAt = new Date(now.getTime() + (exercise.closesH + RELEASED_AFTER_H) * HOUR_MS);
   await releaseDemoSittings(transaction, trail, handedIn, author, releasedAt);
@@ -143,6 +146,7 @@ export async function loadDemo(now: Date = new Date()): Promise<boolean> {
     }
     const tray = await writeDemoPastTerm(transaction, trail, past, people, now);
     await writeReadings(transaction, trail, { ...past, tray }, people, now);
+    await writeDemoUnseen(transaction, trail, { resolved: past.resolved, tray, people, now });
     await noteSignIns(transaction, prepared, people, now);
     await trail.write(transaction);
     return true;

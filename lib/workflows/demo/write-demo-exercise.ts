@@ -22,6 +22,7 @@ export interface ExercisePlan {
 }
 
 export interface WrittenExercise {
+  readonly exerciseId: string;
   readonly rubricVersionId: string;
   /** By the stone's label. */
   readonly places: ReadonlyMap<string, { readonly exerciseStoneId: string; readonly referenceId: string }>;
@@ -37,7 +38,7 @@ export async function writeDemoExercise(
   const at = (hours: number) => new Date(now.getTime() + hours * HOUR_MS);
   const createdAt = at(exercise.opensH - SET_BEFORE_H);
   const { set, rubric } = resolved;
-  const { preparation } = exercise;
+  const { preparation, beyond } = exercise;
   const row = await transaction.exercise.create({
     data: {
       sectionId: plan.sectionId,
@@ -46,14 +47,24 @@ export async function writeDemoExercise(
       opensAt: at(exercise.opensH),
       dueAt: at(exercise.dueH),
       closesAt: at(exercise.closesH),
-      rules: toColumn(ExerciseRulesSchema, { preparation, schoolRules: DEMO_SCHOOL_RULES }),
+      debriefsAt: beyond === undefined ? null : at(beyond.debriefsH),
+      rules: toColumn(ExerciseRulesSchema, {
+        preparation,
+        schoolRules: DEMO_SCHOOL_RULES,
+        ...beyond?.rules,
+      }),
       terms: toColumn(ExerciseTermsSchema, {
         scales: set.scales ?? {},
         characteristics: set.characteristics ?? [],
       }),
       authorId: author.userId,
       createdAt,
-      stones: { create: tray.stones.map(({ stoneId }, index) => ({ stoneId, position: index + 1 })) },
+      stones: {
+        create: tray.stones.map(({ stoneId, label }, index) => {
+          const opensH = beyond?.openings[label];
+          return { stoneId, position: index + 1, opensAt: opensH === undefined ? null : at(opensH) };
+        }),
+      },
       rubrics: {
         create: { version: 1, body: toColumn(RubricSchema, rubric), authorId: author.userId, createdAt },
       },
@@ -76,5 +87,5 @@ export async function writeDemoExercise(
   );
   const rubricVersionId = row.rubrics[0]?.id;
   if (rubricVersionId === undefined) throw new Error("an exercise without a rubric");
-  return { rubricVersionId, places };
+  return { exerciseId: row.id, rubricVersionId, places };
 }

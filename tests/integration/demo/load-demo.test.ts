@@ -97,6 +97,34 @@ describe("the demo", () => {
     );
   });
 
+  it("has one by every rule: in order, unlabelled, timed, proved, twice, a stone of its own day, its debriefs set", async () => {
+    const exercise = (await listExercises(as("instructor"))).find(({ title }) => title === "Unseen stones");
+    const grid = await getReviewGrid(as("instructor"), exercise?.exerciseId ?? "");
+    expect(grid.rules).toMatchObject({
+      preparation: "required",
+      proofs: "inside",
+      areProofsRequired: true,
+      minutesPerStone: 25,
+      attempts: 2,
+      isInOrder: true,
+      areLabelsHidden: true,
+    });
+    expect(grid.debriefsAt).not.toBeNull();
+    const mine = await listMyExercises(as("student11"));
+    const unseen = mine.find(({ title }) => title === "Unseen stones");
+    expect(unseen).toMatchObject({ phase: "open", minutesPerStone: 35 });
+    expect(unseen?.stones.map(({ label }) => label)).toEqual(["Stone 1", "Stone 2", "Stone 3"]);
+    expect(unseen?.stones.map(({ opensAfter }) => opensAfter)).toEqual([null, "Stone 1", "Stone 2"]);
+    expect(unseen?.stones.map(({ opensAt }) => opensAt === null)).toEqual([true, true, false]);
+    expect(Date.parse(unseen?.dueAt ?? "")).toBeGreaterThan(Date.parse(exercise?.dueAt ?? ""));
+  });
+
+  it("has a retake that waits for its student", async () => {
+    const mine = await listMyExercises(as("student6"));
+    const stones = mine.find(({ title }) => title === "Reflections and glints")?.stones ?? [];
+    expect(stones.map(({ attemptsLeft }) => attemptsLeft)).toEqual([0, 0, 0, 1]);
+  });
+
   it("has logs that rebuild to what was handed in, and states that the logs add up to", async () => {
     const sittings = await getDatabase().sitting.findMany({ include: { events: true, handIn: true } });
     expect(sittings.length).toBeGreaterThan(70);
