@@ -68,7 +68,7 @@ export function DuplicateForm({ exercise, sections, duplicate }: DuplicateFormPr
               and closes <When iso={shift(exercise.closesAt)} />
             </>
           )}
-          . Stones, rules and rubric are the same; nobody has begun it.
+          , and all other dates move along. Stones, rules and rubric are the same; nobody has begun it.
         </p>
       )}
       {failure !== null && (
