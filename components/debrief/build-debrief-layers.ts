@@ -2,10 +2,11 @@
 import type { DebriefRow, Outcome } from "@/components/debrief/debrief-row";
 import { toMarkKey, toReferenceKey } from "@/components/debrief/debrief-row";
 import type { EchoWay } from "@/components/debrief/find-echo-ways";
-import { type Laying, layShape } from "@/components/debrief/lay-mark";
+import { layShape, type ViewLayings } from "@/components/debrief/lay-mark";
 import { traceTolerance } from "@/components/debrief/trace-tolerance";
 import type { LayerItem, LayerLink, OverlayLayer } from "@/components/plot-editor/plot-editor-props";
 import { getMiddle } from "@/lib/editor/measure-shape";
+import { VIEWS } from "@/lib/gem/point";
 import type { ReferenceMark } from "@/lib/plot/mark";
 import type { DebriefView } from "@/lib/plot/student-view";
 
@@ -18,14 +19,14 @@ const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
 
 const toWords = ({ title, place, outcome }: DebriefRow) => `${title}, ${place}, ${OUTCOME_WORDS[outcome]}`;
 
-function drawPlot(view: DebriefView, rows: readonly DebriefRow[], laying: Laying): LayerItem[] {
+function drawPlot(view: DebriefView, rows: readonly DebriefRow[], layings: ViewLayings): LayerItem[] {
   return view.plot.marks.flatMap((mark) => {
     const row = rows.find(({ key }) => key === toMarkKey(mark.id));
     if (row === undefined) return [];
     return {
       key: row.key,
       view: mark.view,
-      shape: layShape(mark.view, mark.shape, laying),
+      shape: layShape(mark.view, mark.shape, layings[mark.view]),
       style: row.outcome,
       callout: row.callout,
       side: "plotted",
@@ -99,16 +100,17 @@ function drawTolerance(view: DebriefView): LayerItem[] {
   );
 }
 
-/** The overlays, from the bottom up. `laying` says how the plot is laid on the reference, `ways` how echoes came about. */
+/** The overlays, from the bottom up. `layings` say how the plot is laid on the reference, `ways` how echoes came about. */
 export function buildDebriefLayers(
   view: DebriefView,
   rows: readonly DebriefRow[],
-  laying: Laying,
+  layings: ViewLayings,
   plotLabel: string,
   ways: readonly EchoWay[] = [],
 ): OverlayLayer[] {
-  const plot = drawPlot(view, rows, laying);
-  const isCounted = laying.turnDeg === view.result.alignment.turnDeg && !laying.mirrored;
+  const plot = drawPlot(view, rows, layings);
+  const { turnDeg } = view.result.alignment;
+  const isCounted = VIEWS.every((one) => layings[one].turnDeg === turnDeg && !layings[one].mirrored);
   const layers: OverlayLayer[] = [
     { id: "tolerance", label: "Tolerance", items: drawTolerance(view), isShown: false },
     {

@@ -15,14 +15,16 @@ import { DebriefRest } from "@/components/debrief/debrief-rest";
 import { type DebriefRow, listDebriefRows } from "@/components/debrief/debrief-row";
 import type { DebriefTools } from "@/components/debrief/debrief-tools";
 import { findEchoWays, hasDecoyedEchoes, toEchoInput } from "@/components/debrief/find-echo-ways";
+import { layAlike } from "@/components/debrief/lay-mark";
 import { listDebriefSources } from "@/components/debrief/list-debrief-sources";
+import { findOtherFit, layOtherwise, toLayingWords } from "@/components/debrief/other-fit";
 import { OutcomeRows } from "@/components/debrief/outcome-rows";
 import { ReplayBar } from "@/components/debrief/replay-bar";
 import { ReplayEvents } from "@/components/debrief/replay-events";
 import { insertNotes, listReplayFrames } from "@/components/debrief/replay-sitting";
 import { RowNotes } from "@/components/debrief/row-notes";
 import { useReplay } from "@/components/debrief/use-replay";
-import { toLayingWords, WouldFitNote } from "@/components/debrief/would-fit-note";
+import { WouldFitNote } from "@/components/debrief/would-fit-note";
 import { useEchoes } from "@/components/echoes/use-echoes";
 import { PaperMenu } from "@/components/paper/paper-menu";
 import { PlotEditor } from "@/components/plot-editor/plot-editor";
@@ -104,18 +106,18 @@ export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefPro
   const later = useDeferredValue(view);
   const laterRows = useDeferredValue(rows);
   const sources = useMemo(() => listDebriefSources(later, laterRows), [later, laterRows]);
-  const { wouldFit, turnDeg } = result.alignment;
-  const laying = isRelaid && wouldFit !== null ? wouldFit : { turnDeg, mirrored: false };
+  const { turnDeg } = result.alignment;
+  const otherFit = findOtherFit(view);
   const layers = useMemo(
     () =>
       buildDebriefLayers(
         view,
         rows,
-        { turnDeg: laying.turnDeg, mirrored: laying.mirrored },
+        isRelaid ? layOtherwise(view) : layAlike({ turnDeg, mirrored: false }),
         isOwn ? "Your plot" : "Plot",
         ways,
       ),
-    [view, rows, ways, laying.turnDeg, laying.mirrored, isOwn],
+    [view, rows, ways, isRelaid, turnDeg, isOwn],
   );
   const laterLayers = useDeferredValue(layers);
   const laterReview = useDeferredValue(review);
@@ -160,8 +162,8 @@ export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefPro
       />
       <div className={`${classes.live} no-print`}>
         <div className={classes.diagram}>
-          {wouldFit !== null && !isReplay && (
-            <WouldFitNote wouldFit={wouldFit} isShown={isRelaid} onShow={setRelaid} />
+          {otherFit !== null && !isReplay && (
+            <WouldFitNote fit={otherFit} isShown={isRelaid} onShow={setRelaid} />
           )}
           {turnDeg !== 0 && !isReplay && !isRelaid && (
             <p className="muted">

@@ -7,7 +7,12 @@ export interface Laying {
   readonly mirrored: boolean;
 }
 
+/** How each view is laid; both alike but where one view alone fits otherwise. */
+export type ViewLayings = Readonly<Record<View, Laying>>;
+
 export const AS_DRAWN: Laying = { turnDeg: 0, mirrored: false };
+
+export const layAlike = (laying: Laying): ViewLayings => ({ crown: laying, pavilion: laying });
 
 /** The shape where it comes to lie, in the same view. */
 export function layShape(view: View, shape: Shape, { turnDeg, mirrored }: Laying): Shape {

@@ -1,37 +1,40 @@
 "use client";
 
 import { Switch } from "@mantine/core";
+import { type OtherFit, toLayingWords } from "@/components/debrief/other-fit";
 import classes from "@/components/debrief/would-fit-note.module.css";
-import type { ScoreResult } from "@/lib/plot/score-result";
 
-type WouldFit = NonNullable<ScoreResult["alignment"]["wouldFit"]>;
-
-/** "turned by 45° clockwise and mirrored". */
-export function toLayingWords({ turnDeg, mirrored }: { turnDeg: number; mirrored: boolean }): string {
-  const side = turnDeg > 0 ? "clockwise" : "counter-clockwise";
-  const turned = turnDeg === 0 ? [] : [`turned by ${Math.abs(turnDeg)}° ${side}`];
-  return [...(mirrored ? ["mirrored"] : []), ...turned].join(" and ");
+function toReason({ view, mirrored }: OtherFit): string {
+  if (view === null) {
+    return mirrored
+      ? "It looks as if the view was drawn from the wrong side."
+      : "It looks as if the stone was held turned.";
+  }
+  return mirrored
+    ? "Left and right lie in it as they are seen from the other side."
+    : "It looks as if the stone was held turned when it was laid down anew.";
 }
 
-/** Says that the plot fits another way round, and shows it laid so. It earns nothing. */
+/** Says that the plot, or one view of it, fits another way round, and shows it laid so. It earns nothing. */
 export function WouldFitNote({
-  wouldFit,
+  fit,
   isShown,
   onShow,
 }: {
-  wouldFit: WouldFit;
+  fit: OtherFit;
   isShown: boolean;
   onShow: (shown: boolean) => void;
 }) {
+  const how = toLayingWords(fit, fit.view);
   return (
     <div className={classes.root}>
       <p>
-        <strong>Your plot fits if it is {toLayingWords(wouldFit)}:</strong> {wouldFit.gain.toFixed(2)} points
-        more.{" "}
-        {wouldFit.mirrored
-          ? "It looks as if the view was drawn from the wrong side."
-          : "It looks as if the stone was held turned."}{" "}
-        It earns nothing; it shows what to watch.
+        <strong>
+          {fit.view === null
+            ? `Your plot fits if it is ${how}:`
+            : `Your ${fit.view} view fits if it alone is ${how}:`}
+        </strong>{" "}
+        {fit.gain.toFixed(2)} points more. {toReason(fit)} It earns nothing; it shows what to watch.
       </p>
       <Switch
         label="Show it laid so"

@@ -7,6 +7,7 @@ import {
   type DebriefRow,
   listDebriefRows,
 } from "@/components/debrief/debrief-row";
+import { layAlike } from "@/components/debrief/lay-mark";
 import { toRulingWords } from "@/components/debrief/to-ruling-words";
 import { PROPERTY_LABELS } from "@/components/forms/property-labels";
 import { PaperFoot } from "@/components/paper/paper-foot";
@@ -156,7 +157,9 @@ export function DebriefDocument({ view, paper }: { view: DebriefView; paper: Pap
   const { stone, result, detail, reference } = view;
   const rows = listDebriefRows(view);
   const laying = { turnDeg: result.alignment.turnDeg, mirrored: false };
-  const layers = buildDebriefLayers(view, rows, laying, "Plot").filter(({ isShown }) => isShown !== false);
+  const layers = buildDebriefLayers(view, rows, layAlike(laying), "Plot").filter(
+    ({ isShown }) => isShown !== false,
+  );
   const found = new Set(result.found.map((one) => one.reference)).size;
   const counted = reference.marks.filter(({ optional }) => optional !== true).length;
   return (

@@ -4,6 +4,7 @@ import { SegmentedControl, Select } from "@mantine/core";
 import { useMemo, useState } from "react";
 import { buildDebriefLayers } from "@/components/debrief/build-debrief-layers";
 import { listDebriefRows } from "@/components/debrief/debrief-row";
+import { layAlike } from "@/components/debrief/lay-mark";
 import { PlotEditor } from "@/components/plot-editor/plot-editor";
 import {
   listPointPairs,
@@ -108,7 +109,7 @@ function ExampleCompared({ example, terms, before, after }: ExampleProps) {
       buildDebriefLayers(
         view,
         listDebriefRows(view),
-        { turnDeg: view.result.alignment.turnDeg, mirrored: false },
+        layAlike({ turnDeg: view.result.alignment.turnDeg, mirrored: false }),
         "Plot",
       ),
     [view],

@@ -12,6 +12,10 @@ export const WouldFitSchema = z.strictObject({
   gain: z.number(),
 });
 
+/** One view alone, read by a turn and a side of its own, as that view was drawn. */
+export const ViewFitSchema = WouldFitSchema.extend({ view: ViewSchema });
+export type ViewFit = z.infer<typeof ViewFitSchema>;
+
 export const FoundSchema = z.strictObject({
   reference: IdSchema,
   mark: IdSchema,
@@ -99,6 +103,8 @@ export const ScoreDetailSchema = z.strictObject({
   setDistance: SetDistanceSchema,
   /** What to practise, composed from the causes; each sentence is backed by the result. */
   practise: z.array(z.string()),
+  /** Where `wouldFit` is null: the view that would fit better if it alone were read otherwise. Older results have none. */
+  viewFit: ViewFitSchema.nullable().default(null),
   /** What came of each overrule, in the order in which they were made; results from before there were any have none. */
   overrules: z.array(OverruleFateSchema).default([]),
 });

@@ -2,12 +2,13 @@
 import type { DottingBurst } from "@/lib/plot/find-dotting";
 import type { Overrule, OverruleFate } from "@/lib/plot/overrule";
 import type { Rubric } from "@/lib/plot/rubric";
-import type { Outcome } from "@/lib/scoring/choose-reading";
+
 import { findCauses, getCharge, type Stray } from "@/lib/scoring/find-causes";
 import { matchRuled } from "@/lib/scoring/match-ruled";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";
 import type { GradeRating } from "@/lib/scoring/rate-grades";
 import { lapses, NO_RULINGS, type Rulings, sortRulings } from "@/lib/scoring/sort-rulings";
+import type { Outcome } from "@/lib/scoring/work-out";
 
 /** What overrules are applied to. */
 export interface Ruled {

@@ -1,10 +1,10 @@
 /** What a reading can find at most, cheaply: most readings need not be worked out in full. */
-import { VIEWS } from "@/lib/gem/point";
+import { VIEWS, type View } from "@/lib/gem/point";
 import type { Rubric } from "@/lib/plot/rubric";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import { type PreparedReference, SWEEP_STRIDE, type Target } from "@/lib/scoring/prepare-reference";
 import { rateExtent, rateLikeness, rateLocation } from "@/lib/scoring/rate-pair";
-import { type Reading, SEARCH_STEP_DEG } from "@/lib/scoring/reading";
+import { type Laying, type Reading, SEARCH_STEP_DEG } from "@/lib/scoring/reading";
 
 const STEPS = 360 / SEARCH_STEP_DEG;
 const STEP = (2 * Math.PI) / STEPS;
@@ -153,37 +153,49 @@ function startTally(merges: Float64Array): Tally {
   return tally;
 }
 
+/** Where a reading stands in a side's tally; null for a turn that lies between its steps. */
+function toStep({ turnDeg }: Reading): number | null {
+  const steps = turnDeg / SEARCH_STEP_DEG;
+  return Number.isInteger(steps) ? ((steps % STEPS) + STEPS) % STEPS : null;
+}
+
+/** The bound of a laying; `supporting` names the view whose marks alone must support it, both where it is left out. */
+export type GetBound = (laying: Laying, supporting?: View) => Bound;
+
 /**
- * Bounds for the readings at every 7.5 degrees, of the plot as drawn and, `withMirrored`, mirrored. A turn that lies between
- * the steps has none, nor has a mirrored reading that was not asked for. Each reference mark gets the best that any
- * plotted mark could give it; that a mark serves once only is left out of account. Of the strays, those are counted that lie
- * near nothing, and those that are too many.
+ * Bounds for the readings at every 7.5 degrees, of the plot as drawn and, `withMirrored`, mirrored, and for layings that read
+ * each view by one of its own. A turn that lies between the steps has none, nor has a mirrored reading that was not asked for.
+ * Each reference mark gets the best that any plotted mark could give it; that a mark serves once only is left out of account. Of
+ * the strays, those are counted that lie near nothing, and those that are too many.
  */
 export function boundReadings(
   prepared: PreparedReference,
   plotted: readonly PlottedModel[],
   withMirrored: boolean,
   rubric: Rubric,
-): (reading: Reading) => Bound {
+): GetBound {
   const count = prepared.marks.length;
   const merges = boundMerges(prepared, plotted, rubric.merged);
-  const sides = [startTally(merges), ...(withMirrored ? [startTally(merges)] : [])];
+  const startSides = () => [startTally(merges), ...(withMirrored ? [startTally(merges)] : [])];
+  const sides: Record<View, Tally[]> = { crown: startSides(), pavilion: startSides() };
   plotted.forEach((model, index) => {
-    sweepMark(prepared, model, index + 1, rubric, sides);
+    sweepMark(prepared, model, index + 1, rubric, sides[model.mark.view]);
   });
   const least = getLeastCharges(prepared, rubric);
-  return ({ turnDeg, mirrored }) => {
-    const tally = sides[Number(mirrored)];
-    const steps = turnDeg / SEARCH_STEP_DEG;
-    if (tally === undefined || !Number.isInteger(steps)) return UNBOUNDED;
-    const k = ((steps % STEPS) + STEPS) % STEPS;
+  return ({ crown, pavilion }, supporting) => {
+    const [a, b] = [sides.crown[Number(crown.mirrored)], sides.pavilion[Number(pavilion.mirrored)]];
+    const [atCrown, atPavilion] = [toStep(crown), toStep(pavilion)];
+    if (a === undefined || b === undefined || atCrown === null || atPavilion === null) return UNBOUNDED;
+    const crownCounts = supporting === "pavilion" ? 0 : 1;
+    const pavilionCounts = supporting === "crown" ? 0 : 1;
     let earned = 0;
     let support = 0;
-    for (let at = k * count; at < (k + 1) * count; at += 1) {
-      earned += tally.best[at] as number;
-      support += tally.supports[at] as number;
+    for (let i = 0; i < count; i += 1) {
+      const [ia, ib] = [atCrown * count + i, atPavilion * count + i];
+      earned += Math.max(a.best[ia] as number, b.best[ib] as number);
+      support += (crownCounts * (a.supports[ia] as number)) | (pavilionCounts * (b.supports[ib] as number));
     }
-    const nearby = tally.nearby[k] as number;
+    const nearby = (a.nearby[atCrown] as number) + (b.nearby[atPavilion] as number);
     const charge = least.far * (plotted.length - nearby) + least.any * Math.max(0, nearby - count);
     return {
       foundShare: prepared.weightSum > 0 ? Math.min(1, earned / prepared.weightSum + SLACK) : 1,

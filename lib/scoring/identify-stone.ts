@@ -15,6 +15,7 @@ import { findTellingFeatures } from "@/lib/scoring/find-telling-features";
 import { listPairs, type Pair } from "@/lib/scoring/list-pairs";
 import { layPlot, type PlottedModel, preparePlot } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";
+import { layAlike } from "@/lib/scoring/reading";
 
 /** Weights this close agree: the last digit of a scale that shows hundredths, and the label's rounding (own choice). */
 const SAME_WEIGHT_CT = 0.01;
@@ -59,7 +60,7 @@ function fitStone(
   const weightFit = rateWeight(prepared.stone.weightCt, evidence.weightCt);
   let best = { marksFit: 0, turnDeg: 0, pairs: [] as Pair[] };
   for (const turnDeg of evidence.isHeldByLandmark ? [0] : prepared.turns) {
-    const pairs = matchFeatures(prepared, layPlot(plotted, { turnDeg, mirrored: false }), rubric);
+    const pairs = matchFeatures(prepared, layPlot(plotted, layAlike({ turnDeg, mirrored: false })), rubric);
     const share = pairs.reduce((sum, { value }) => sum + value, 0) / Math.max(1, plotted.length);
     const marksFit = Math.min(1, Math.max(0, share - (turnDeg === 0 ? 0 : TURN_DOUBT)));
     if (marksFit > best.marksFit + SLACK) best = { marksFit, turnDeg, pairs };

@@ -22,7 +22,7 @@ export interface Matching {
 }
 
 /** A location that supports a turn (scoring.md 3). */
-const SUPPORTING_LOCATION = 0.5;
+export const SUPPORTING_LOCATION = 0.5;
 
 /** `F` of what was found; 1 where no reference mark counts. */
 export function getFoundShare(

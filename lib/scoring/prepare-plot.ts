@@ -2,8 +2,8 @@ import { VIEWS, type View } from "@/lib/gem/point";
 import { compareIds } from "@/lib/plot/compare-ids";
 import type { PlottedMark } from "@/lib/plot/mark";
 import type { Plot } from "@/lib/plot/plots-file";
-import { type MarkGeometry, measureShape, moveGeometry } from "@/lib/scoring/mark-geometry";
-import { AS_DRAWN, type Reading, toMotion } from "@/lib/scoring/reading";
+import { type MarkGeometry, type Motion, measureShape, moveGeometry } from "@/lib/scoring/mark-geometry";
+import { AS_DRAWN, compareReadings, type Laying, toMotion } from "@/lib/scoring/reading";
 
 /** One plotted mark with all that is measured of it. */
 export interface PlottedModel {
@@ -18,13 +18,16 @@ export function preparePlot(plot: Plot): readonly PlottedModel[] {
     .map((mark) => ({ mark, geometry: measureShape(mark.shape) }));
 }
 
-/** The plot laid on the reference by a reading: the reference stays where it is, the plot is turned. */
-export function layPlot(plotted: readonly PlottedModel[], reading: Reading): readonly PlottedModel[] {
-  if (reading.turnDeg === AS_DRAWN.turnDeg && !reading.mirrored) return plotted;
-  const [crown, pavilion] = VIEWS.map((view) => toMotion(view, reading));
-  const motions = { crown, pavilion } as Record<View, ReturnType<typeof toMotion>>;
-  return plotted.map(({ mark, geometry }) => ({
-    mark,
-    geometry: moveGeometry(geometry, motions[mark.view]),
-  }));
+/** The plot laid on the reference, each view by its reading: the reference stays where it is, the plot is turned. */
+export function layPlot(plotted: readonly PlottedModel[], laying: Laying): readonly PlottedModel[] {
+  const [crown, pavilion] = VIEWS.map((view) => {
+    const reading = laying[view];
+    return compareReadings(reading, AS_DRAWN) === 0 ? null : toMotion(view, reading);
+  });
+  if (crown === null && pavilion === null) return plotted;
+  const motions = { crown, pavilion } as Record<View, Motion | null>;
+  return plotted.map((model) => {
+    const motion = motions[model.mark.view];
+    return motion === null ? model : { mark: model.mark, geometry: moveGeometry(model.geometry, motion) };
+  });
 }

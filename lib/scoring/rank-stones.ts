@@ -9,7 +9,7 @@ import { listPairs } from "@/lib/scoring/list-pairs";
 import { type Matching, matchMarks } from "@/lib/scoring/match-marks";
 import { layPlot, type PlottedModel, preparePlot } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";
-import type { Reading } from "@/lib/scoring/reading";
+import { layAlike, type Reading } from "@/lib/scoring/reading";
 
 /** Another stone is suspected from this F on (scoring.md 8) … */
 const SUSPECT_SHARE = 0.6;
@@ -49,10 +49,10 @@ function findBestShare(
   const getBound = boundReadings(prepared, plotted, false, rubric);
   for (const turnDeg of rubric.orientation === "given" ? [0] : prepared.turns) {
     const reading: Reading = { turnDeg, mirrored: false };
-    const bound = getBound(reading);
+    const bound = getBound(layAlike(reading));
     if (bound.foundShare < needed || bound.foundShare <= best.foundShare) continue;
     if (turnDeg !== 0 && bound.support < rubric.turnSupport) continue;
-    const laid = layPlot(plotted, reading);
+    const laid = layPlot(plotted, layAlike(reading));
     const matching = matchMarks(prepared, laid, listPairs(prepared, laid, rubric), rubric);
     if (turnDeg !== 0 && matching.support < rubric.turnSupport) continue;
     if (matching.foundShare > best.foundShare + (best.matching === null ? 0 : SLACK)) {

@@ -9,6 +9,11 @@ export interface Reading {
   readonly mirrored: boolean;
 }
 
+/** How each view of a plot is read; both alike where the plot is read as a whole. */
+export type Laying = Readonly<Record<View, Reading>>;
+
+export const layAlike = (reading: Reading): Laying => ({ crown: reading, pavilion: reading });
+
 export const AS_DRAWN: Reading = { turnDeg: 0, mirrored: false };
 
 /** Readings that earn nothing are looked for at every multiple of this. */

@@ -126,6 +126,7 @@ function explainVerdict(
     foundShare: matching.foundShare,
     deduction: getDeduction(strays, rubric).deducted,
     setDistance: roundDistances(comparePlaces(prepared, laid, matching, rubric).distance),
+    viewFit: verdict.viewFit,
     practise: suggestPractice({ ...verdict, ...exhibit, strays }),
     overrules: [...verdict.fates],
   };

@@ -1,6 +1,8 @@
 /** What to practise, composed from the result: each sentence rests on something counted in it (SPEC 7.3). */
+import type { View } from "@/lib/gem/point";
 import { toCharacteristicLabel } from "@/lib/plot/characteristic";
 import type { Cause } from "@/lib/plot/mark";
+import type { ViewFit } from "@/lib/plot/score-result";
 import type { WouldFit } from "@/lib/scoring/choose-reading";
 import type { Exhibit } from "@/lib/scoring/exhibit";
 import type { Stray } from "@/lib/scoring/find-causes";
@@ -12,6 +14,7 @@ export interface PracticeGround extends Exhibit {
   readonly strays: readonly Stray[];
   readonly grades: readonly GradeRating[];
   readonly wouldFit: WouldFit | null;
+  readonly viewFit: ViewFit | null;
   readonly suspectStone: string | null;
 }
 
@@ -99,20 +102,38 @@ function listFoundAdvice({ prepared, laid, matching }: PracticeGround): string[]
   return words;
 }
 
-function listReadingAdvice({ wouldFit, suspectStone }: PracticeGround): string[] {
+/**
+ * "mirrored and turned by 45 degrees clockwise"; "left as it was drawn" where neither. A turn is clockwise as the crown is seen;
+ * seen in the pavilion view it goes the other way round.
+ */
+function nameReading({ turnDeg, mirrored }: Pick<WouldFit, "turnDeg" | "mirrored">, view: View = "crown") {
+  if (turnDeg === 0) return mirrored ? "mirrored" : "left as it was drawn";
+  const isClockwise = turnDeg > 0 === (view === "crown");
+  const turn = `turned by ${Math.abs(turnDeg)} degrees ${isClockwise ? "clockwise" : "counter-clockwise"}`;
+  return mirrored ? `mirrored and ${turn}` : turn;
+}
+
+function nameViewFit({ view, gain, ...reading }: ViewFit): string {
+  const how = nameReading(reading, view);
+  const why = reading.mirrored
+    ? "left and right lie in it as they are seen from the other side. Lay the stone down anew and find the landmark before you draw a view"
+    : "find the landmark again each time you turn the stone over, and hold both views by it";
+  return `Your ${view} view would fit better by ${gain} points if it alone were ${how}: ${why}.`;
+}
+
+function listReadingAdvice({ wouldFit, viewFit, suspectStone }: PracticeGround): string[] {
   const words: string[] = [];
   if (suspectStone !== null) {
     words.push(`The marks fit stone ${suspectStone} better than this one: make sure which stone you had.`);
   }
   if (wouldFit !== null) {
-    const { turnDeg, mirrored, gain } = wouldFit;
-    const turn = `turned by ${Math.abs(turnDeg)} degrees ${turnDeg < 0 ? "counter-clockwise" : "clockwise"}`;
-    const how = mirrored ? (turnDeg === 0 ? "mirrored" : `mirrored and ${turn}`) : turn;
+    const { mirrored, gain } = wouldFit;
     const why = mirrored
       ? "a view may have been drawn from the wrong side"
       : "check how you hold the stone before you draw";
-    words.push(`Your plot would fit better by ${gain} points if it were ${how}: ${why}.`);
+    words.push(`Your plot would fit better by ${gain} points if it were ${nameReading(wouldFit)}: ${why}.`);
   }
+  if (viewFit !== null) words.push(nameViewFit(viewFit));
   return words;
 }
 
@@ -128,7 +149,7 @@ function listGradeAdvice({ grades }: PracticeGround): string[] {
 /** Sentences in the order in which they matter; none for a plot with nothing to better. */
 export function suggestPractice(ground: PracticeGround): string[] {
   // Where the whole plot seems turned or of another stone, how far each mark lies off says nothing of its own.
-  const isOffReading = ground.wouldFit !== null || ground.suspectStone !== null;
+  const isOffReading = ground.wouldFit !== null || ground.viewFit !== null || ground.suspectStone !== null;
   return [
     ...listReadingAdvice(ground),
     ...listOverlookedAdvice(ground),

@@ -9,10 +9,13 @@ import type { GroundTruth, MarkOrigin } from "@/lib/demo/ground-truth";
 import { listFeatureImages } from "@/lib/demo/list-feature-images";
 import { type SimulatedStone, simulateSitting } from "@/lib/demo/simulate-sitting";
 import { drawStudentSkill } from "@/lib/demo/student-skill";
+import { toOtherView } from "@/lib/gem/point";
 import type { Solid } from "@/lib/gem/solid";
 import { CAUSES } from "@/lib/plot/mark";
+import type { ResolvedSet } from "@/lib/plot/parse-exercise-set";
 import type { Plot } from "@/lib/plot/plots-file";
 import type { ScoredPlot } from "@/lib/plot/score-result";
+import { mapVertices } from "@/lib/plot/shape";
 import { scorePlots } from "@/lib/scoring/score-plot";
 import type { Figure } from "@/tests/bench/run";
 import { listExerciseSets } from "@/tests/support/list-exercise-sets";
@@ -20,6 +23,7 @@ import { listExerciseSets } from "@/tests/support/list-exercise-sets";
 const SITTINGS = 2000;
 
 interface Case {
+  readonly resolved: ResolvedSet;
   readonly simulated: SimulatedStone;
   readonly plot: Plot;
   readonly truth: GroundTruth;
@@ -46,6 +50,7 @@ function simulateCases(): Case[] {
     const plots = own.map(({ plot, simulated }, i) => ({ stone: simulated.stone.id, by: `s${i}`, ...plot }));
     const scored = scorePlots(resolved, { format: "loupework/plots", version: 1, plots });
     return own.map(({ simulated, plot, truth }, i) => ({
+      resolved,
       simulated,
       plot,
       truth,
@@ -79,6 +84,20 @@ function listReferences(origin: MarkOrigin): readonly string[] {
 
 /** Was it in the sheet's own frame that the engine read the plot? */
 const isTurnRight = ({ truth, scored }: Case) => scored.result.alignment.turnDeg === truth.layBackTurnDeg;
+
+/** Was it said that the plot, or its pavilion, fits mirrored? */
+const saysMirrored = ({ scored: { result, detail } }: Case) =>
+  result.alignment.wouldFit?.mirrored === true ||
+  (detail.viewFit?.view === "pavilion" && detail.viewFit.mirrored);
+
+/** The total of the same plot with its pavilion drawn from the right side. */
+function scoreUnmirrored({ resolved, simulated, plot }: Case): number {
+  const marks = plot.marks.map((mark) =>
+    mark.view === "pavilion" ? { ...mark, shape: mapVertices(mark.shape, toOtherView) } : mark,
+  );
+  const plots = [{ stone: simulated.stone.id, by: "s", ...plot, marks }];
+  return scorePlots(resolved, { format: "loupework/plots", version: 1, plots })[0]?.result.total ?? 0;
+}
 
 /** A piece of a feature that the engine gave the reference mark in place of the piece that the model calls the whole. */
 function isGivenToSibling({ truth, scored }: Case, reference: string): boolean {
@@ -221,8 +240,18 @@ function reportTurns(cases: readonly Case[]): Share[] {
       isTurnRight,
     ),
     share("held half a facet off: said so, without points", halfOff, says),
-    share("pavilion mirrored, three marks or more in it: said so", mirrored, ({ scored }) =>
-      Boolean(scored.result.alignment.wouldFit?.mirrored),
+    share("pavilion mirrored, three marks or more in it: said so", mirrored, saysMirrored),
+    share(
+      "  of these, where that would have gained 20 points",
+      mirrored.filter(
+        (one) => scoreUnmirrored(one) - one.scored.result.total >= one.resolved.rubric.wouldFitGain,
+      ),
+      saysMirrored,
+    ),
+    share(
+      "pavilion not mirrored: no view said to be mirrored",
+      cases.filter(({ truth }) => !truth.isPavilionMirrored),
+      (one) => !saysMirrored(one),
     ),
   ];
 }

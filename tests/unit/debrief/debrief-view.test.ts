@@ -6,7 +6,8 @@ import {
   toMarkKey,
   toReferenceKey,
 } from "@/components/debrief/debrief-row";
-import { AS_DRAWN, layShape } from "@/components/debrief/lay-mark";
+import { AS_DRAWN, layAlike, layShape } from "@/components/debrief/lay-mark";
+import { findOtherFit, layOtherwise, toLayingWords } from "@/components/debrief/other-fit";
 import { countFramesUntil, listReplayFrames, toClockWords } from "@/components/debrief/replay-sitting";
 import { getDemoSkill } from "@/lib/demo/demo-skills";
 import { type SimulatedStone, simulateSitting } from "@/lib/demo/simulate-sitting";
@@ -99,7 +100,7 @@ describe.each(CASES)("the debrief of $name", ({ simulated, view }) => {
 
   it("draws each thing once, by keys that are unique over all layers", () => {
     const { turnDeg } = view.result.alignment;
-    const layers = buildDebriefLayers(view, rows, { turnDeg, mirrored: false }, "Plot");
+    const layers = buildDebriefLayers(view, rows, layAlike({ turnDeg, mirrored: false }), "Plot");
     const keys = layers.flatMap(({ items }) => items.map(({ key }) => key));
     expect(new Set(keys).size).toBe(keys.length);
     const plot = layers.find(({ id }) => id === "plot");
@@ -130,6 +131,29 @@ describe("laying a plot", () => {
     expect(laid.kind === "dot" && laid.at[1]).toBeCloseTo(0.3, 12);
     const shape = { kind: "dot" as const, at: [0.1, 0.2] as [number, number] };
     expect(layShape("pavilion", shape, AS_DRAWN)).toBe(shape);
+  });
+
+  it("lays one view otherwise where that view alone fits, and the other as it counts (rule 3.5)", () => {
+    const { view } = CASES[0] as (typeof CASES)[number];
+    const viewFit = { view: "pavilion", turnDeg: -90, mirrored: true, gain: 30 } as const;
+    const alone = { ...view, detail: { ...view.detail, viewFit } };
+    alone.result = { ...view.result, alignment: { turnDeg: 45, wouldFit: null } };
+    expect(layOtherwise(alone)).toEqual({
+      crown: { turnDeg: 45, mirrored: false },
+      pavilion: { turnDeg: -90, mirrored: true },
+    });
+    const whole = { turnDeg: 22.5, mirrored: false, gain: 40 };
+    alone.result = { ...view.result, alignment: { turnDeg: 0, wouldFit: whole } };
+    expect(findOtherFit(alone)).toEqual({ ...whole, view: null });
+    expect(layOtherwise(alone)).toEqual(layAlike({ turnDeg: 22.5, mirrored: false }));
+  });
+
+  it("names a turn as it is seen in the view that is laid", () => {
+    const laying = { turnDeg: -90, mirrored: true };
+    // Turned counter-clockwise as the crown is seen, a stone that lies on its table turns clockwise.
+    expect(toLayingWords(laying, "pavilion")).toBe("mirrored and turned by 90° clockwise");
+    expect(toLayingWords(laying)).toBe("mirrored and turned by 90° counter-clockwise");
+    expect(toLayingWords(AS_DRAWN, "crown")).toBe("left as it was drawn");
   });
 });
 
