@@ -11,8 +11,8 @@ function toReason({ view, mirrored }: OtherFit): string {
       : "It looks as if the stone was held turned.";
   }
   return mirrored
-    ? "Left and right lie in it as they are seen from the other side."
-    : "It looks as if the stone was held turned when it was laid down anew.";
+    ? "It may have been drawn from the other side: left and right change places there."
+    : "The stone may have been held turned when it was laid down anew.";
 }
 
 /** Says that the plot, or one view of it, fits another way round, and shows it laid so. It earns nothing. */

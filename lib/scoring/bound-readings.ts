@@ -3,7 +3,7 @@ import { VIEWS, type View } from "@/lib/gem/point";
 import type { Rubric } from "@/lib/plot/rubric";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import { type PreparedReference, SWEEP_STRIDE, type Target } from "@/lib/scoring/prepare-reference";
-import { rateExtent, rateLikeness, rateLocation } from "@/lib/scoring/rate-pair";
+import { LIKE_TYPE, rateExtent, rateLikeness, rateLocation } from "@/lib/scoring/rate-pair";
 import { type Laying, type Reading, SEARCH_STEP_DEG } from "@/lib/scoring/reading";
 
 const STEPS = 360 / SEARCH_STEP_DEG;
@@ -25,7 +25,7 @@ function boundMerges(
     const types = prepared.getTypes(mark.characteristic);
     const held: number[] = [];
     prepared.marks.forEach((model, index) => {
-      if ((types[index] as number) < 0.5 || model.optional || model.mark.view !== mark.view) return;
+      if ((types[index] as number) < LIKE_TYPE || model.optional || model.mark.view !== mark.view) return;
       if (Math.abs(model.geometry.radius - geometry.radius) <= geometry.reach + SLACK) held.push(index);
     });
     if (held.length < 2) continue;
@@ -43,7 +43,7 @@ export interface Bound {
   readonly foundShare: number;
   /** No more than what the strays take off, 0…1. */
   readonly deducted: number;
-  /** No less than the support of the turn. */
+  /** No less than the support of the reading; of one view alone, by its own marks of a like kind. */
   readonly support: number;
 }
 
@@ -63,10 +63,12 @@ interface Tally {
   readonly best: Float64Array;
   /** 1 where some plotted mark could support the turn by a reference mark. */
   readonly supports: Uint8Array;
-  /** How many plotted marks lie near something. */
+  /** How many plotted marks lie near something, and the last one that was entered so, from 1. */
   readonly nearby: Int32Array;
-  /** The last plotted mark that was entered as lying near something, from 1. */
   readonly last: Int32Array;
+  /** How many plotted marks could support the turn by a reference mark of a like kind, and the last one that was entered so. */
+  readonly alike: Int32Array;
+  readonly lastAlike: Int32Array;
 }
 
 /**
@@ -102,6 +104,7 @@ function sweepMark(
     const likeness =
       rateLikeness(types[reference] as number, extent, rubric) * (isStandIn ? rubric.otherView : 1);
     const worth = weight * Math.min(1, likeness);
+    const isAlike = (types[reference] as number) >= LIKE_TYPE;
     // The window: every turn by which the two centres come within the limit of one another.
     const squares = pRadius * pRadius + rRadius * rRadius;
     const reachCos = (squares - limit * limit) / (2 * pRadius * rRadius + Number.MIN_VALUE);
@@ -109,7 +112,7 @@ function sweepMark(
     const zero = far + spread + SLACK;
     const support = (near + far) / 2 + spread + 2 * SLACK;
     for (let side = 0; side < sides.length; side += 1) {
-      const { best, supports, nearby, last } = sides[side] as Tally;
+      const { best, supports, nearby, last, alike, lastAlike } = sides[side] as Tally;
       const x = side === 0 ? px : -px;
       const middle = sense * ((side === 0 ? pAngle : Math.PI - pAngle) - rAngle);
       const from = Math.ceil((middle - half) / STEP);
@@ -126,7 +129,13 @@ function sweepMark(
         const apart2 = squares - (COS[k] as number) * cosine - (SIN[k] as number) * sine;
         if (apart2 < zero * zero) {
           const at = k * count + reference;
-          if (apart2 <= support * support) supports[at] = 1;
+          if (apart2 <= support * support) {
+            supports[at] = 1;
+            if (isAlike && lastAlike[k] !== ordinal) {
+              lastAlike[k] = ordinal;
+              alike[k] = (alike[k] as number) + 1;
+            }
+          }
           const known = best[at] as number;
           if (worth > known) {
             const location = rateLocation(Math.sqrt(Math.max(0, apart2)) - spread - SLACK, rubric);
@@ -148,6 +157,8 @@ function startTally(merges: Float64Array): Tally {
     supports: new Uint8Array(STEPS * count),
     nearby: new Int32Array(STEPS),
     last: new Int32Array(STEPS),
+    alike: new Int32Array(STEPS),
+    lastAlike: new Int32Array(STEPS),
   };
   for (let k = 0; k < STEPS; k += 1) tally.best.set(merges, k * count);
   return tally;
@@ -159,8 +170,8 @@ function toStep({ turnDeg }: Reading): number | null {
   return Number.isInteger(steps) ? ((steps % STEPS) + STEPS) % STEPS : null;
 }
 
-/** The bound of a laying; `supporting` names the view whose marks alone must support it, both where it is left out. */
-export type GetBound = (laying: Laying, supporting?: View) => Bound;
+/** The bound of a laying; `alone` names the view that is read alone, where one is. */
+export type GetBound = (laying: Laying, alone?: View) => Bound;
 
 /**
  * Bounds for the readings at every 7.5 degrees, of the plot as drawn and, `withMirrored`, mirrored, and for layings that read
@@ -182,19 +193,18 @@ export function boundReadings(
     sweepMark(prepared, model, index + 1, rubric, sides[model.mark.view]);
   });
   const least = getLeastCharges(prepared, rubric);
-  return ({ crown, pavilion }, supporting) => {
+  return ({ crown, pavilion }, alone) => {
     const [a, b] = [sides.crown[Number(crown.mirrored)], sides.pavilion[Number(pavilion.mirrored)]];
     const [atCrown, atPavilion] = [toStep(crown), toStep(pavilion)];
     if (a === undefined || b === undefined || atCrown === null || atPavilion === null) return UNBOUNDED;
-    const crownCounts = supporting === "pavilion" ? 0 : 1;
-    const pavilionCounts = supporting === "crown" ? 0 : 1;
     let earned = 0;
     let support = 0;
     for (let i = 0; i < count; i += 1) {
       const [ia, ib] = [atCrown * count + i, atPavilion * count + i];
       earned += Math.max(a.best[ia] as number, b.best[ib] as number);
-      support += (crownCounts * (a.supports[ia] as number)) | (pavilionCounts * (b.supports[ib] as number));
+      support += (a.supports[ia] as number) | (b.supports[ib] as number);
     }
+    if (alone !== undefined) support = (alone === "crown" ? a.alike[atCrown] : b.alike[atPavilion]) as number;
     const nearby = (a.nearby[atCrown] as number) + (b.nearby[atPavilion] as number);
     const charge = least.far * (plotted.length - nearby) + least.any * Math.max(0, nearby - count);
     return {

@@ -42,7 +42,7 @@ function findCounted(question: Question, getBound: () => GetBound, asDrawn: Outc
   let best = asDrawn;
   const turns = rubric.orientation === "given" ? [] : prepared.turns.filter((turnDeg) => turnDeg !== 0);
   if (turns.length === 0 || best.hundredths >= rank(question, 1, 0)) return best;
-  const trials = turns.map((turnDeg) => toTrial({ turnDeg, mirrored: false }));
+  const trials = turns.map((turnDeg) => toTrial({ turnDeg, mirrored: false }, rubric));
   for (const { trial, most } of boundAll(question, getBound(), trials, best.hundredths)) {
     if (most < best.hundredths) break;
     const outcome = workOut(question, trial, best.hundredths);
@@ -62,26 +62,30 @@ function findWouldFit(question: Question, getBound: () => GetBound, counted: Out
   const needed = getNeeded(rubric, counted.hundredths);
   const trials = listSearchReadings(prepared.turns)
     .filter((reading) => compareReadings(reading, AS_DRAWN) !== 0)
-    .map(toTrial);
+    .map((reading) => toTrial(reading, rubric));
   const best = findBestFit(question, boundAll(question, getBound(), trials, needed), needed);
   return best && { ...best.outcome.reading, gain: toGain(best.outcome, counted) };
 }
 
-/** Readings of one view alone, where it has marks enough to support one and the other view has some to stay. */
+/**
+ * Readings of one view alone, where it has marks enough to support one and the other view has some to stay. At least half of the
+ * view's marks must support it, by kind as well as by place: on a crowded stone a few lie near something in any reading.
+ */
 function listViewTrials({ prepared, plotted, rubric }: Question, { reading }: Outcome): Trial[] {
   return VIEWS.flatMap((view): Trial[] => {
     const count = plotted.filter(({ mark }) => mark.view === view).length;
     if (count < rubric.turnSupport || count === plotted.length) return [];
+    const support = Math.max(rubric.turnSupport, Math.ceil(count / 2));
     return listSearchReadings(prepared.turns)
       .filter((own) => compareReadings(own, reading) !== 0)
-      .map((own): Trial => ({ reading: own, view, laying: { ...layAlike(reading), [view]: own } }));
+      .map((own): Trial => ({ reading: own, view, support, laying: { ...layAlike(reading), [view]: own } }));
   });
 }
 
 /** The reading of one view alone that would beat the counted one by the most, if by enough points to be told. */
 function findViewFit(question: Question, getBound: () => GetBound, counted: Outcome): ViewFit | null {
-  if (!canBeTold(question, counted.hundredths)) return null;
-  const needed = getNeeded(question.rubric, counted.hundredths);
+  if (!canBeTold(question, counted.hundredths, true)) return null;
+  const needed = getNeeded(question.rubric, counted.hundredths, true);
   const trials = listViewTrials(question, counted);
   if (trials.length === 0) return null;
   const best = findBestFit(question, boundAll(question, getBound(), trials, needed), needed);
@@ -92,10 +96,10 @@ function findViewFit(question: Question, getBound: () => GetBound, counted: Outc
 /** The reading that counts for a plot, worked out, and the one that would fit better, if any is worth telling of. */
 export function chooseReading(question: Question): ChosenReading {
   const { prepared, plotted, rubric } = question;
-  const asDrawn = workOut(question, toTrial(AS_DRAWN), 0);
+  const asDrawn = workOut(question, toTrial(AS_DRAWN, rubric), 0);
   if (asDrawn === null) throw new Error("chooseReading: the plot as drawn always has a reading");
   // The counted reading has no fewer points than the plot as drawn, so this is never false where it is needed.
-  const withMirrored = canBeTold(question, asDrawn.hundredths);
+  const withMirrored = canBeTold(question, asDrawn.hundredths, true);
   let known: GetBound | undefined;
   const getBound = () => {
     known ??= boundReadings(prepared, plotted, withMirrored, rubric);

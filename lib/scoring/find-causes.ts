@@ -10,6 +10,7 @@ import type { Matching } from "@/lib/scoring/match-marks";
 import { boundDistance, measureNearness, measureOneSided } from "@/lib/scoring/measure-distance";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import type { PlacedEcho, PreparedReference, ReferenceModel } from "@/lib/scoring/prepare-reference";
+import { LIKE_TYPE } from "@/lib/scoring/rate-pair";
 import type { StandIn } from "@/lib/scoring/stone-optics";
 
 export type Evidence =
@@ -99,7 +100,7 @@ function findDecoy({ prepared, rubric }: Scene, { mark, geometry }: PlottedModel
 
 function findFragment({ prepared, rubric, found }: Scene, { mark, geometry }: PlottedModel): Evidence | null {
   const types = prepared.getTypes(mark.characteristic);
-  const isAlike = ({ index }: FoundPlace) => (types[index] as number) >= 0.5;
+  const isAlike = ({ index }: FoundPlace) => (types[index] as number) >= LIKE_TYPE;
   const nearest = findNearest(found[mark.view], geometry, rubric.far / 2, isAlike);
   return nearest && { kind: "fragment", model: nearest.place.model, distance: nearest.distance };
 }

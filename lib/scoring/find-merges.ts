@@ -6,6 +6,7 @@ import type { MarkGeometry } from "@/lib/scoring/mark-geometry";
 import { getPointDistance } from "@/lib/scoring/measure-distance";
 import type { PlottedModel } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";
+import { LIKE_TYPE } from "@/lib/scoring/rate-pair";
 
 /** A reference mark found by an outline round it and others. */
 export interface Merge {
@@ -55,7 +56,7 @@ function listRounds(
     const finds = new Map<number, { type: number; gain: number }>();
     prepared.marks.forEach((reference, index) => {
       const type = types[index] as number;
-      if (reference.optional || reference.mark.view !== mark.view || type < 0.5) return;
+      if (reference.optional || reference.mark.view !== mark.view || type < LIKE_TYPE) return;
       if (!mayPair(index, plotted)) return;
       if (!isEnclosed(geometry, reference.geometry)) return;
       finds.set(index, { type, gain: toGain(reference.weight * rubric.merged * type) });

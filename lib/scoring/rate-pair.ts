@@ -8,10 +8,13 @@ export function rateLocation(distance: number, { near, far }: Pick<Rubric, "near
   return distance >= far ? 0 : (far - distance) / (far - near);
 }
 
+/** The type credit of two characteristics that are like one another. */
+export const LIKE_TYPE = 0.5;
+
 /** Type: 1 for the same characteristic, 0.5 for two that are like one another, else 0. */
 export function rateType(reference: string, plotted: string, characteristics: CharacteristicTable): number {
   if (reference === plotted) return 1;
-  return characteristics.get(reference)?.like.includes(plotted) ? 0.5 : 0;
+  return characteristics.get(reference)?.like.includes(plotted) ? LIKE_TYPE : 0;
 }
 
 const LN_4 = Math.log(4);

@@ -116,7 +116,7 @@ function nameReading({ turnDeg, mirrored }: Pick<WouldFit, "turnDeg" | "mirrored
 function nameViewFit({ view, gain, ...reading }: ViewFit): string {
   const how = nameReading(reading, view);
   const why = reading.mirrored
-    ? "left and right lie in it as they are seen from the other side. Lay the stone down anew and find the landmark before you draw a view"
+    ? "it may have been drawn from the other side, where left and right change places; find the landmark before you draw a view"
     : "find the landmark again each time you turn the stone over, and hold both views by it";
   return `Your ${view} view would fit better by ${gain} points if it alone were ${how}: ${why}.`;
 }

@@ -10,6 +10,7 @@ import { listPairs } from "@/lib/scoring/list-pairs";
 import { type Matching, matchMarks, SUPPORTING_LOCATION } from "@/lib/scoring/match-marks";
 import { layPlot, type PlottedModel } from "@/lib/scoring/prepare-plot";
 import type { PreparedReference } from "@/lib/scoring/prepare-reference";
+import { LIKE_TYPE } from "@/lib/scoring/rate-pair";
 import { AS_DRAWN, compareReadings, type Laying, layAlike, type Reading } from "@/lib/scoring/reading";
 
 /** What is asked of a plot. */
@@ -39,6 +40,8 @@ export interface Trial {
   readonly laying: Laying;
   /** The one view that it reads. */
   readonly view?: View;
+  /** How many reference marks it must find well (SPEC 3.3, 3.5). */
+  readonly support: number;
 }
 
 export interface BoundedTrial {
@@ -47,7 +50,11 @@ export interface BoundedTrial {
   readonly most: number;
 }
 
-export const toTrial = (reading: Reading): Trial => ({ reading, laying: layAlike(reading) });
+/** A reading of the whole plot. The plot as drawn needs no support. */
+export function toTrial(reading: Reading, { turnSupport }: Rubric): Trial {
+  const isAsDrawn = compareReadings(reading, AS_DRAWN) === 0;
+  return { reading, laying: layAlike(reading), support: isAsDrawn ? 0 : turnSupport };
+}
 
 /** A total in hundredths; where marks earn no points, the share found stands in, so that the best reading still counts. */
 export function rank({ rubric, gradePoints }: Question, foundShare: number, deducted: number): number {
@@ -55,22 +62,22 @@ export function rank({ rubric, gradePoints }: Question, foundShare: number, dedu
   return toHundredths(getPlotPoints(foundShare, deducted, rubric) + gradePoints);
 }
 
-/** How many reference marks support a trial: of a view that is read alone, those that its own marks found. */
+/** How many marks support a trial: of a view that is read alone, its own, where they are of a like kind (SPEC 3.3, 3.5). */
 function getSupport({ view }: Trial, laid: readonly PlottedModel[], matching: Matching): number {
   if (view === undefined) return matching.support;
   return [...matching.matched, ...matching.setAside].filter(
-    ({ plotted, location }) => location >= SUPPORTING_LOCATION && laid[plotted]?.mark.view === view,
+    ({ plotted, location, type }) =>
+      location >= SUPPORTING_LOCATION && type >= LIKE_TYPE && laid[plotted]?.mark.view === view,
   ).length;
 }
 
 /** Works a trial out, or gives it up as soon as it cannot reach `needed` hundredths or lacks support. */
 export function workOut(question: Question, trial: Trial, needed: number): Outcome | null {
   const { prepared, plotted, rubric } = question;
-  const { reading, laying, view } = trial;
+  const { reading, laying } = trial;
   const laid = layPlot(plotted, laying);
   const matching = matchMarks(prepared, laid, listPairs(prepared, laid, rubric), rubric);
-  const isAsDrawn = view === undefined && compareReadings(reading, AS_DRAWN) === 0;
-  if (!isAsDrawn && getSupport(trial, laid, matching) < rubric.turnSupport) return null;
+  if (getSupport(trial, laid, matching) < trial.support) return null;
   if (rank(question, matching.foundShare, 0) < needed) return null;
   const strays = findCauses(prepared, laid, matching, question.bursts, rubric);
   const { deducted } = getDeduction(strays, rubric);
@@ -78,15 +85,15 @@ export function workOut(question: Question, trial: Trial, needed: number): Outco
   return { reading, laid, matching, strays, hundredths };
 }
 
-/** The hundredths from which on a reading that earns nothing is told of. */
-export function getNeeded({ wouldFitGain }: Rubric, hundredths: number): number {
-  return hundredths + Math.max(1, toHundredths(wouldFitGain));
+/** The hundredths from which on a reading that earns nothing is told of: half the gain for one view, which is half a plot. */
+export function getNeeded({ wouldFitGain }: Rubric, hundredths: number, isOneView = false): number {
+  return hundredths + Math.max(1, toHundredths(isOneView ? wouldFitGain / 2 : wouldFitGain));
 }
 
 /** Whether a reading that earns nothing could beat so many hundredths by enough to be told of. */
-export function canBeTold(question: Question, hundredths: number): boolean {
+export function canBeTold(question: Question, hundredths: number, isOneView = false): boolean {
   const { rubric } = question;
-  return rubric.shares.plot > 0 && rank(question, 1, 0) >= getNeeded(rubric, hundredths);
+  return rubric.shares.plot > 0 && rank(question, 1, 0) >= getNeeded(rubric, hundredths, isOneView);
 }
 
 /** The trials that can have the support and the hundredths they need, the most promising first. */
@@ -99,7 +106,7 @@ export function boundAll(
   return trials
     .flatMap((trial): BoundedTrial[] => {
       const bound = getBound(trial.laying, trial.view);
-      if (bound.support < question.rubric.turnSupport) return [];
+      if (bound.support < trial.support) return [];
       const most = rank(question, bound.foundShare, bound.deducted);
       return most < needed ? [] : [{ trial, most }];
     })

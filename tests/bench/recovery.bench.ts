@@ -242,9 +242,9 @@ function reportTurns(cases: readonly Case[]): Share[] {
     share("held half a facet off: said so, without points", halfOff, says),
     share("pavilion mirrored, three marks or more in it: said so", mirrored, saysMirrored),
     share(
-      "  of these, where that would have gained 20 points",
+      "  of these, where that would have gained 10 points",
       mirrored.filter(
-        (one) => scoreUnmirrored(one) - one.scored.result.total >= one.resolved.rubric.wouldFitGain,
+        (one) => scoreUnmirrored(one) - one.scored.result.total >= one.resolved.rubric.wouldFitGain / 2,
       ),
       saysMirrored,
     ),
