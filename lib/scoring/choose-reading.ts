@@ -67,18 +67,26 @@ function findWouldFit(question: Question, getBound: () => GetBound, counted: Out
   return best && { ...best.outcome.reading, gain: toGain(best.outcome, counted) };
 }
 
+/** What supports a view that is mirrored and no more: of such readings there is one, so that chance has little to choose from. */
+const MIRRORED_SUPPORT = 2;
+
 /**
- * Readings of one view alone, where it has marks enough to support one and the other view has some to stay. At least half of the
- * view's marks must support it, by kind as well as by place: on a crowded stone a few lie near something in any reading.
+ * Readings of one view alone, where the other view has marks to stay. At least half of the view's marks must support it, by kind
+ * as well as by place: on a crowded stone a few lie near something in any reading.
  */
 function listViewTrials({ prepared, plotted, rubric }: Question, { reading }: Outcome): Trial[] {
   return VIEWS.flatMap((view): Trial[] => {
     const count = plotted.filter(({ mark }) => mark.view === view).length;
-    if (count < rubric.turnSupport || count === plotted.length) return [];
-    const support = Math.max(rubric.turnSupport, Math.ceil(count / 2));
-    return listSearchReadings(prepared.turns)
-      .filter((own) => compareReadings(own, reading) !== 0)
-      .map((own): Trial => ({ reading: own, view, support, laying: { ...layAlike(reading), [view]: own } }));
+    if (count === plotted.length) return [];
+    return listSearchReadings(prepared.turns).flatMap((own): Trial[] => {
+      if (compareReadings(own, reading) === 0) return [];
+      const isMirrorOnly = own.mirrored && own.turnDeg === reading.turnDeg;
+      const least = isMirrorOnly ? Math.min(MIRRORED_SUPPORT, rubric.turnSupport) : rubric.turnSupport;
+      const support = Math.max(least, Math.ceil(count / 2));
+      return support > count
+        ? []
+        : [{ reading: own, view, support, laying: { ...layAlike(reading), [view]: own } }];
+    });
   });
 }
 

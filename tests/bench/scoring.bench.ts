@@ -60,7 +60,7 @@ function measureScoring(inputs: readonly ScoreInput[], rounds: number): number[]
   return timeAll(rounds * inputs.length, score);
 }
 
-function measureShares(inputs: readonly ScoreInput[]): Figure[] {
+function measureShares(inputs: readonly ScoreInput[], rounds = 20): Figure[] {
   const rubric = DEFAULT_RUBRIC;
   const cases = inputs.map((input) => {
     const prepared = prepareReference(input);
@@ -69,7 +69,7 @@ function measureShares(inputs: readonly ScoreInput[]): Figure[] {
     return { input, prepared, plotted, pairs, matching: matchMarks(prepared, plotted, pairs, rubric) };
   });
   const at = (run: number) => cases[run % cases.length] as (typeof cases)[number];
-  const runs = 20 * cases.length;
+  const runs = rounds * cases.length;
   const steps: [string, (run: number) => unknown][] = [
     ["measuring the plot's shapes", (run) => preparePlot(at(run).input.plot)],
     [
@@ -123,9 +123,13 @@ function measureMain(): Figure[] {
 function measureGrowth(): Figure[] {
   return [10, 30, 100, 300].flatMap((count) => {
     const inputs = makeInputs(count, 1, count).slice(0, count > 50 ? 8 : 40);
-    return [
-      { name: `${count} marks against ${count}`, value: getMedian(measureScoring(inputs, 3)), unit: "ms" },
-    ];
+    const whole = getMedian(measureScoring(inputs, 3));
+    const shares = measureShares(inputs, count > 50 ? 3 : 20).map(({ name, value }) => ({
+      name,
+      value: (100 * value) / whole,
+      unit: "%",
+    }));
+    return [{ name: `${count} marks against ${count}`, value: whole, unit: "ms" }, ...shares];
   });
 }
 

@@ -76,7 +76,7 @@ function workOut({ prepared, plotted, rubric }: Scene, reading: Reading, laying 
 function findBestOfOneView(one: Scene, counted: Reading): number {
   const { prepared, plotted, rubric } = one;
   const count = (view: View) => plotted.filter(({ mark }) => mark.view === view).length;
-  const views = VIEWS.filter((view) => count(view) >= rubric.turnSupport && count(view) < plotted.length);
+  const views = VIEWS.filter((view) => count(view) < plotted.length);
   const outcomes = views.flatMap((view) =>
     listSearchReadings(prepared.turns).flatMap((reading) => {
       const outcome = workOut(one, reading, { ...layAlike(counted), [view]: reading });
@@ -85,7 +85,9 @@ function findBestOfOneView(one: Scene, counted: Reading): number {
         ({ plotted: at, location, type }) =>
           location >= 0.5 && type >= 0.5 && outcome.laid[at]?.mark.view === view,
       );
-      const isSupported = own.length >= rubric.turnSupport && 2 * own.length >= count(view);
+      const isMirrorOnly = reading.mirrored && reading.turnDeg === counted.turnDeg;
+      const isSupported =
+        own.length >= (isMirrorOnly ? 2 : rubric.turnSupport) && 2 * own.length >= count(view);
       return isSupported ? [outcome.hundredths] : [];
     }),
   );
