@@ -41,21 +41,45 @@ function ReferenceState({ referenceVersion, referenceMarks, isBlind }: StoneRow)
 }
 
 /** Mean points as a number and a bar of that length. */
-function MeanTotal({ meanTotal }: StoneRow) {
+function MeanTotal({ meanTotal, handIns }: StoneRow) {
   if (meanTotal === null) return <span className="muted">–</span>;
   return (
-    <span className={classes.mean}>
-      <span className={classes.track} aria-hidden="true">
-        <span className={classes.bar} style={{ inlineSize: `${meanTotal}%` }} />
+    <>
+      <span className={classes.mean}>
+        <span className={classes.track} aria-hidden="true">
+          <span className={classes.bar} style={{ inlineSize: `${meanTotal}%` }} />
+        </span>
+        {meanTotal.toFixed(1)}
       </span>
-      {meanTotal.toFixed(1)}
-    </span>
+      <span className={classes.onLaptop}>of {handIns}</span>
+    </>
   );
 }
 
 interface Choice {
   readonly chosen: ReadonlySet<string>;
   readonly onToggle: (stoneId: string) => void;
+}
+
+/** What the columns say that a narrow page leaves out. */
+function NarrowFacts({ stone }: { stone: StoneRow }) {
+  const { cut, weightCt, clarity, referenceVersion, isBlind, meanTotal } = stone;
+  const body = [CUT_LABELS[cut], ...(weightCt === null ? [] : [`${weightCt.toFixed(2)} ct`])].join(", ");
+  const reference = isBlind
+    ? "you read it blind"
+    : referenceVersion === 0
+      ? "no reference yet"
+      : `${clarity ?? "no clarity"}, version ${referenceVersion}`;
+  const mean = meanTotal === null ? "" : `, mean ${meanTotal.toFixed(1)}`;
+  return (
+    <>
+      <span className={classes.onLaptop}>{body}</span>
+      <span className={classes.onPhone}>
+        {reference}
+        {mean}
+      </span>
+    </>
+  );
 }
 
 function buildColumns(trayId: string, { chosen, onToggle }: Choice): readonly DataColumn<StoneRow>[] {
@@ -72,15 +96,24 @@ function buildColumns(trayId: string, { chosen, onToggle }: Choice): readonly Da
         />
       ),
     },
-    { key: "position", header: "Place", value: ({ position }) => position, align: "end" },
+    {
+      key: "position",
+      header: "Place",
+      value: ({ position }) => position,
+      align: "end",
+      hideBelow: "tablet",
+    },
     {
       key: "label",
       header: "Stone",
       value: ({ label }) => label,
-      cell: ({ stoneId, label, cut, proportions }) => (
+      cell: (stone) => (
         <span className={classes.stone}>
-          <StoneThumb cut={cut} proportions={proportions} />
-          <Link href={`/trays/${trayId}/stones/${stoneId}`}>{label}</Link>
+          <StoneThumb cut={stone.cut} proportions={stone.proportions} />
+          <span className={classes.words}>
+            <Link href={`/trays/${trayId}/stones/${stone.stoneId}`}>{stone.label}</Link>
+            <NarrowFacts stone={stone} />
+          </span>
         </span>
       ),
       isRowHeader: true,
@@ -105,6 +138,7 @@ function buildColumns(trayId: string, { chosen, onToggle }: Choice): readonly Da
       header: "Cut",
       value: ({ cut }) => CUT_LABELS[cut],
       cell: ({ cut }) => <span className={cells.line}>{CUT_LABELS[cut]}</span>,
+      hideBelow: "laptop",
     },
     {
       key: "weight",
@@ -112,26 +146,37 @@ function buildColumns(trayId: string, { chosen, onToggle }: Choice): readonly Da
       value: ({ weightCt }) => weightCt,
       cell: ({ weightCt }) => (weightCt === null ? <span className="muted">–</span> : weightCt.toFixed(2)),
       align: "end",
+      hideBelow: "laptop",
     },
     {
       key: "clarity",
       header: "Clarity",
       value: ({ clarity }) => clarity,
-      cell: ({ clarity }) => clarity ?? <span className="muted">–</span>,
+      cell: ({ clarity }) =>
+        clarity === null ? <span className="muted">–</span> : <span className={cells.line}>{clarity}</span>,
+      hideBelow: "tablet",
     },
     {
       key: "reference",
       header: "Reference",
       value: ({ referenceVersion }) => referenceVersion,
       cell: (row) => <ReferenceState {...row} />,
+      hideBelow: "tablet",
     },
-    { key: "handIns", header: "Hand-ins", value: ({ handIns }) => handIns, align: "end" },
+    {
+      key: "handIns",
+      header: "Hand-ins",
+      value: ({ handIns }) => handIns,
+      align: "end",
+      hideBelow: "laptop",
+    },
     {
       key: "mean",
       header: "Mean points",
       value: ({ meanTotal }) => meanTotal,
       cell: (row) => <MeanTotal {...row} />,
       align: "end",
+      hideBelow: "tablet",
     },
   ];
 }

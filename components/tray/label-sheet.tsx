@@ -36,9 +36,8 @@ function Label({
       </svg>
       <span className={classes.words}>
         <strong className={classes.name}>{stone.label}</strong>
-        <span>
-          {trayName}, place {stone.position}
-        </span>
+        <span>{trayName}</span>
+        <span>place {stone.position}</span>
         <span className={classes.typed}>{code}</span>
       </span>
     </li>

@@ -18,6 +18,8 @@ export interface DataColumn<Row> {
   readonly align?: "end";
   /** The column that names the row, read out as its header. */
   readonly isRowHeader?: boolean;
+  /** Left out where the page is narrower than a laptop's, or than a tablet's; then another column should say it. */
+  readonly hideBelow?: "laptop" | "tablet";
 }
 
 export interface DataTableProps<Row> {
@@ -103,13 +105,14 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
         <table className={classes.table} aria-labelledby={captionId}>
           <thead>
             <tr>
-              {columns.map(({ key, header, align }) => {
+              {columns.map(({ key, header, align, hideBelow }) => {
                 const sorted = sort?.key === key ? (sort.down ? "down" : "up") : null;
                 return (
                   <th
                     key={key}
                     scope="col"
                     data-align={align}
+                    data-hide={hideBelow}
                     aria-sort={sorted === null ? "none" : sorted === "up" ? "ascending" : "descending"}
                   >
                     <SortHeader header={header} sorted={sorted} onSort={() => toggleSort(key)} />
@@ -124,11 +127,11 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
                 {columns.map((column) => {
                   const content = column.cell?.(row) ?? column.value(row);
                   return column.isRowHeader ? (
-                    <th key={column.key} scope="row" data-align={column.align}>
+                    <th key={column.key} scope="row" data-align={column.align} data-hide={column.hideBelow}>
                       {content}
                     </th>
                   ) : (
-                    <td key={column.key} data-align={column.align}>
+                    <td key={column.key} data-align={column.align} data-hide={column.hideBelow}>
                       {content}
                     </td>
                   );

@@ -49,6 +49,16 @@ test("a roster is tried, mended, brought in, and its student sets a password", a
   // The framework's own announcer is an alert too.
   await expect(visitor.getByRole("alert").filter({ hasText: "This link does not work" })).toBeVisible();
   await visitor.context().close();
+
+  await page.goto("/people");
+  await page.getByRole("button", { name: "Data of Ros One" }).click();
+  await page.getByRole("menuitem", { name: "Erase" }).click();
+  const dialog = page.getByRole("dialog", { name: "Erase Ros One for good?" });
+  await expect(dialog.getByRole("button", { name: "Cancel" })).toBeFocused();
+  await expectCleanNow(page);
+  await dialog.getByRole("button", { name: "Erase for good" }).click();
+  await expect(dialog).toBeHidden();
+  await expect(page.getByRole("rowheader", { name: "Ros One" })).toHaveCount(0);
 });
 
 test("who teaches a section makes a link for a student who cannot sign in", async ({ openAs }) => {

@@ -1,4 +1,7 @@
 /** A tray of its own: made from the library, handed out by list and by label, checked, photographed. */
+import jsQR from "jsqr";
+import sharp from "sharp";
+import { readStoneCode } from "@/lib/plot/stone-code";
 import { makePicture } from "@/tests/support/make-picture";
 import { expectCleanNow } from "./support/expect-clean";
 import { chooseCharacteristic, chooseTool, expect, getView, pressAt, test } from "./support/program";
@@ -17,10 +20,18 @@ test("a tray's stones go out, come back by their labels, are checked and photogr
   const tray = new URL(page.url()).pathname;
   const table = page.getByRole("table", { name: /^Stones/ });
   const row = table.locator("tbody tr").first();
-  const label = (await row.getByRole("rowheader").textContent())?.trim() ?? "";
-  // The last column stands whole on a laptop.
-  const last = await table.getByRole("columnheader", { name: "Mean points" }).boundingBox();
-  expect((last?.x ?? 0) + (last?.width ?? 9999)).toBeLessThanOrEqual(1440);
+  const label = (await row.getByRole("rowheader").getByRole("link").textContent())?.trim() ?? "";
+  // The last column stands whole on a laptop and on a tablet, and nothing scrolls sideways on a telephone.
+  for (const [width, name] of [
+    [1440, "Mean points"],
+    [1024, "Mean points"],
+    [390, "Where"],
+  ] as const) {
+    await page.setViewportSize({ width, height: 900 });
+    const last = await table.getByRole("columnheader", { name }).boundingBox();
+    expect((last?.x ?? 0) + (last?.width ?? 9999), `${width}`).toBeLessThanOrEqual(width);
+  }
+  await page.setViewportSize({ width: 1440, height: 900 });
 
   await row.getByRole("checkbox").check();
   await page.getByText("A seat", { exact: true }).click();
@@ -34,6 +45,11 @@ test("a tray's stones go out, come back by their labels, are checked and photogr
     (await page.getByRole("listitem").filter({ hasText: label }).first().textContent()) ?? "",
   )?.[0];
   expect(code).toBeDefined();
+  const drawn = await page.getByRole("img", { name: `QR code of ${label}`, exact: true }).screenshot();
+  const { data, info } = await sharp(drawn).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
+  const read = jsQR(new Uint8ClampedArray(data), info.width, info.height)?.data ?? "";
+  expect(new URL(read).origin).toBe(new URL(page.url()).origin);
+  expect(readStoneCode(read)).toBe(readStoneCode(code ?? ""));
   await expectCleanNow(page);
 
   await page.goto("/trays/out");
@@ -95,4 +111,30 @@ test("an exercise is tried as a student, and nothing is made of it", async ({ op
   await expect(page.getByRole("dialog").getByText("This is a preview.")).toBeVisible();
   await expectCleanNow(page);
   expect(asked).toEqual([]);
+});
+
+test("an exercise is set again for later: every date moves, the stones' own openings too", async ({
+  openAs,
+}) => {
+  const page = await openAs("instructor");
+  await page.goto("/exercises");
+  await page.getByRole("link", { name: "Unseen stones" }).first().click();
+  await page.getByRole("link", { name: "Duplicate" }).click();
+  await expect(page.getByRole("button", { name: "Set the copy" })).toBeDisabled();
+  await page.getByRole("combobox", { name: "For which section" }).click();
+  await page.getByRole("option", { name: /^Clarity plotting, day class/ }).click();
+  await page.getByRole("textbox", { name: "Title" }).fill("Unseen stones, once more");
+  await page.getByLabel("Opens").fill("2030-03-04T08:00");
+  await expectCleanNow(page);
+  await page.getByRole("button", { name: "Set the copy" }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "Unseen stones, once more" })).toBeVisible();
+  const head = page.getByRole("columnheader", { name: "D-03" });
+  await expect(head.locator("time")).toHaveAttribute("datetime", /^2030-03-0[78]T/);
+  await page.getByRole("link", { name: "Change the exercise" }).click();
+  await expect(page.getByText("Stones that open later than the exercise: 1 of 3")).toBeVisible();
+  await expect(page.getByLabel("D-01 opens")).toHaveValue("");
+  await page.getByLabel("D-01 opens").fill("2030-03-03T08:00");
+  await page.getByRole("button", { name: "Save the exercise" }).click();
+  await expect(page.getByText("Must not be earlier than the exercise")).toBeVisible();
+  await expectCleanNow(page);
 });
