@@ -106,7 +106,7 @@ export function WorksheetDocument({ view, paper }: { view: WorksheetsView; paper
       {view.stones.map((stone) => (
         <Page key={stone.label} size={[...PAPER_POINTS[paper]]} style={styles.page}>
           <View style={styles.head}>
-            <View style={{ flexShrink: 1 }}>
+            <View style={{ flex: 1, paddingRight: 14 }}>
               <Text style={styles.title}>{stone.label}</Text>
               <Text style={styles.muted}>{toFacts(stone)}</Text>
               <Text style={styles.muted}>{view.title}</Text>

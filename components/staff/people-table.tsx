@@ -90,7 +90,7 @@ function PersonButtons(props: PersonButtonsProps) {
   if (isSelf) return <span className="muted">You</span>;
   if (person.isErased) return null;
   return (
-    <Group gap={0} wrap="wrap" justify="flex-end" miw="11rem">
+    <div className={cells.actions}>
       {person.active && (
         <PersonLinkButton
           userIds={[person.userId]}
@@ -123,7 +123,7 @@ function PersonButtons(props: PersonButtonsProps) {
           Reactivate
         </Button>
       )}
-    </Group>
+    </div>
   );
 }
 
@@ -141,13 +141,14 @@ const BASE_COLUMNS: readonly DataColumn<PersonRow>[] = [
     cell: ({ name }) => <span className={cells.line}>{name}</span>,
     isRowHeader: true,
   },
-  { key: "login", header: "Sign-in name", value: ({ login }) => login },
-  { key: "role", header: "Role", value: ({ role }) => ROLE_LABELS[role] },
+  { key: "login", header: "Sign-in name", value: ({ login }) => login, hideBelow: "tablet" },
+  { key: "role", header: "Role", value: ({ role }) => ROLE_LABELS[role], hideBelow: "tablet" },
   {
     key: "sections",
     header: "Sections",
     value: ({ sections }) => sections.join(", "),
     cell: ({ sections }) => <span className={cells.words}>{sections.join(", ")}</span>,
+    hideBelow: "tablet",
   },
   {
     key: "active",
@@ -171,6 +172,7 @@ const BASE_COLUMNS: readonly DataColumn<PersonRow>[] = [
           <When iso={lastSignInAt} />
         </span>
       ),
+    hideBelow: "laptop",
   },
 ];
 

@@ -27,7 +27,7 @@ export default async function PeoplePage() {
     </LinkButton>
   );
   return (
-    <div className="page">
+    <div className="page-wide">
       <PageHeader
         title="People"
         lead="Accounts, sections and who is enrolled in them."
