@@ -51,7 +51,7 @@ function MeanTotal({ meanTotal, handIns }: StoneRow) {
         </span>
         {meanTotal.toFixed(1)}
       </span>
-      <span className={classes.onLaptop}>of {handIns}</span>
+      <span className={classes.onLaptop}>{handIns === 1 ? "1 hand-in" : `${handIns} hand-ins`}</span>
     </>
   );
 }
