@@ -34,7 +34,7 @@ export function RowTools({ row }: { row: DebriefRow }) {
       {isWriting ? (
         <CommentForm subject={row.key} comment={null} onDone={() => setWriting(false)} />
       ) : (
-        <span className={classes.tools}>
+        <span className={`${classes.tools} no-print`}>
           <Button
             variant="subtle"
             size="compact-sm"
@@ -88,6 +88,7 @@ export function GradeTool({ property }: { property: GradedProperty }) {
   return (
     <>
       <Button
+        className="no-print"
         variant="subtle"
         size="compact-sm"
         aria-label={`Overrule the points for ${name}`}

@@ -52,6 +52,17 @@ test("a tray's stones go out, come back by their labels, are checked and photogr
   expect(readStoneCode(read)).toBe(readStoneCode(code ?? ""));
   await expectCleanNow(page);
 
+  // Paper is light, though the screen is dark.
+  const dark = page.getByRole("button", { name: "Dark theme for the grading room" });
+  const readInk = () => page.evaluate(() => getComputedStyle(document.querySelector("h1") as Element).color);
+  const lightInk = await readInk();
+  await dark.click();
+  await expect.poll(readInk).not.toBe(lightInk);
+  await page.emulateMedia({ media: "print" });
+  expect(await readInk()).toBe(lightInk);
+  await page.emulateMedia({ media: null });
+  await dark.click();
+
   await page.goto("/trays/out");
   await page.getByRole("textbox", { name: /scan/i }).fill(code ?? "");
   await page.keyboard.press("Enter");
