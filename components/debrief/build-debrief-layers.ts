@@ -100,6 +100,20 @@ function drawTolerance(view: DebriefView): LayerItem[] {
   );
 }
 
+/** Traced when it is first looked at: it is hidden at first, and takes longer than all the rest. */
+function createToleranceLayer(view: DebriefView): OverlayLayer {
+  let traced: readonly LayerItem[] | null = null;
+  return {
+    id: "tolerance",
+    label: "Tolerance",
+    isShown: false,
+    get items() {
+      traced ??= drawTolerance(view);
+      return traced;
+    },
+  };
+}
+
 /** The overlays, from the bottom up. `layings` say how the plot is laid on the reference, `ways` how echoes came about. */
 export function buildDebriefLayers(
   view: DebriefView,
@@ -112,7 +126,7 @@ export function buildDebriefLayers(
   const { turnDeg } = view.result.alignment;
   const isCounted = VIEWS.every((one) => layings[one].turnDeg === turnDeg && !layings[one].mirrored);
   const layers: OverlayLayer[] = [
-    { id: "tolerance", label: "Tolerance", items: drawTolerance(view), isShown: false },
+    createToleranceLayer(view),
     {
       id: "reference",
       label: "Reference",

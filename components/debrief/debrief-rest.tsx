@@ -6,12 +6,12 @@ import { DebriefFigure } from "@/components/debrief/debrief-figure";
 import { createDebriefWords, type DebriefRow } from "@/components/debrief/debrief-row";
 import type { DebriefTools } from "@/components/debrief/debrief-tools";
 import { GradesCompared } from "@/components/debrief/grades-compared";
+import { listDebriefSources } from "@/components/debrief/list-debrief-sources";
 import { OutcomeRows } from "@/components/debrief/outcome-rows";
 import { PointsTable } from "@/components/debrief/points-table";
 import { ReviewWords } from "@/components/debrief/review-words";
 import { RowNotes } from "@/components/debrief/row-notes";
 import type { OverlayLayer } from "@/components/plot-editor/plot-editor-props";
-import type { SolidMarkSource } from "@/components/solid-figure/place-solid-marks";
 import { SolidFigure } from "@/components/solid-figure/solid-figure";
 import { getSolid } from "@/lib/gem/build-solid";
 import type { DebriefView } from "@/lib/plot/student-view";
@@ -20,17 +20,17 @@ interface DebriefRestProps {
   view: DebriefView;
   rows: readonly DebriefRow[];
   layers: readonly OverlayLayer[];
-  sources: readonly SolidMarkSource[];
   isOwn: boolean;
   review: DebriefTools | undefined;
 }
 
 /** What stands below the diagram: what staff ruled and wrote, the solid, points, grades, what to practise; and the print. */
 export const DebriefRest = memo(function DebriefRest(props: DebriefRestProps) {
-  const { view, rows, layers, sources, isOwn, review } = props;
+  const { view, rows, layers, isOwn, review } = props;
   const { result, detail, stone } = view;
   const solid = useMemo(() => getSolid(stone.cut, stone.proportions), [stone.cut, stone.proportions]);
   const say = useMemo(() => createDebriefWords(view), [view]);
+  const sources = useMemo(() => listDebriefSources(view, rows), [view, rows]);
   return (
     <>
       <div className="print-only">

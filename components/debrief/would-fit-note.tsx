@@ -18,21 +18,24 @@ function toReason({ view, mirrored }: OtherFit): string {
 /** Says that the plot, or one view of it, fits another way round, and shows it laid so. It earns nothing. */
 export function WouldFitNote({
   fit,
+  isOwn,
   isShown,
   onShow,
 }: {
   fit: OtherFit;
+  isOwn: boolean;
   isShown: boolean;
   onShow: (shown: boolean) => void;
 }) {
+  const whose = isOwn ? "Your" : "The";
   const how = toLayingWords(fit, fit.view);
   return (
     <div className={classes.root}>
       <p>
         <strong>
           {fit.view === null
-            ? `Your plot fits if it is ${how}:`
-            : `Your ${fit.view} view fits if it alone is ${how}:`}
+            ? `${whose} plot fits if it is ${how}:`
+            : `${whose} ${fit.view} view fits if it alone is ${how}:`}
         </strong>{" "}
         {fit.gain.toFixed(2)} points more. {toReason(fit)} It earns nothing; it shows what to watch.
       </p>

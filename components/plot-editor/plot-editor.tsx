@@ -49,13 +49,16 @@ import { DEFAULT_NOTATION, DIAGRAM_INKS } from "@/lib/plot/notation";
 
 const NO_LAYERS: readonly OverlayLayer[] = [];
 
+/** Which overlays are shown: as each is to begin with, until its switch is pressed. */
 function useLayers(layers: readonly OverlayLayer[]) {
-  const [hiddenIds, setHiddenIds] = useState<ReadonlySet<string>>(
-    () => new Set(layers.filter(({ isShown }) => isShown === false).map(({ id }) => id)),
-  );
+  const [switchedIds, setSwitchedIds] = useState<ReadonlySet<string>>(new Set());
+  const hiddenIds = useMemo<ReadonlySet<string>>(() => {
+    const hidden = layers.filter(({ id, isShown = true }) => isShown === switchedIds.has(id));
+    return new Set(hidden.map(({ id }) => id));
+  }, [layers, switchedIds]);
   const shown = useMemo(() => layers.filter(({ id }) => !hiddenIds.has(id)), [layers, hiddenIds]);
   const toggle = (id: string) =>
-    setHiddenIds((before) => {
+    setSwitchedIds((before) => {
       const next = new Set(before);
       if (!next.delete(id)) next.add(id);
       return next;

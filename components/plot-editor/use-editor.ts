@@ -34,7 +34,7 @@ function tellChange(
   }
 }
 
-/** The editor behind a `PlotEditor`, made once, and the stone that it is on. */
+/** The editor behind a `PlotEditor`, made once (for each stone where nothing is drawn), and the stone that it is on. */
 export function useEditor(props: PlotEditorProps): { editor: Editor; solid: Solid } {
   const { cut, proportions, mode, readOnly = false } = props;
   const solid = useMemo(() => getSolid(cut, proportions), [cut, proportions]);
@@ -62,12 +62,18 @@ export function useEditor(props: PlotEditorProps): { editor: Editor; solid: Soli
     }),
     [solid, mode, takeId, openedAtMs, readOnly],
   );
-  const [editor] = useState(() => {
+  const openEditor = () => {
     const tool = environment.readOnly || marks.length > 0 ? "select" : "dot";
-    return createEditorStore(createEditorState(marks, tool), environment, (change, all) =>
+    const store = createEditorStore(createEditorState(marks, tool), environment, (change, all) =>
       tellChange(latest.current, change, all),
     );
-  });
+    return { store, solid };
+  };
+  const [opened, setOpened] = useState(openEditor);
+  // Another stone in place of the shown one: a fresh editor on the same canvases. Where marks are drawn, they stay.
+  const current = mode === "debrief" && opened.solid !== solid ? openEditor() : opened;
+  if (current !== opened) setOpened(current);
+  const editor = current.store;
   useEffect(() => editor.setEnvironment(environment), [editor, environment]);
   return { editor, solid };
 }

@@ -1,30 +1,18 @@
 "use client";
 
-/** The review that is shown, and the ones beside it, fetched before they are asked for. */
+/** The review that is shown, and the ones beside it, read before they are asked for. */
 import { useCallback, useEffect, useRef, useState } from "react";
+import { fetchReview } from "@/components/review/fetch-review";
 import type { QueueItem } from "@/components/review/list-queue";
+import { createReviewShelf, type ReviewShelf } from "@/components/review/review-shelf";
 import { noteReviewed } from "@/components/review/reviewed-flag";
-import { type ReviewView, ReviewViewSchema } from "@/lib/plot/review-view";
+import { getSolid } from "@/lib/gem/build-solid";
+import { drawView } from "@/lib/gem/draw-view";
+import { VIEWS } from "@/lib/gem/point";
+import type { ReviewView } from "@/lib/plot/review-view";
 
-/** So long after a plot is shown, its neighbours are fetched and itself is looked at again. */
+/** So long after a plot is shown, its neighbours are read. */
 const SETTLE_MS = 60;
-/** What was fetched longer ago than this is fetched anew before it is shown. */
-const FRESH_MS = 5 * 60_000;
-
-interface Kept {
-  readonly at: number;
-  readonly view: ReviewView;
-}
-
-async function fetchReview(sittingId: string): Promise<ReviewView> {
-  const response = await fetch(`/api/sittings/${sittingId}/review`);
-  const body: unknown = await response.json();
-  if (!response.ok) {
-    const message = (body as { message?: unknown }).message;
-    throw new Error(typeof message === "string" ? message : "The server did not answer.");
-  }
-  return ReviewViewSchema.parse(body);
-}
 
 export interface ReviewQueue {
   readonly view: ReviewView;
@@ -39,6 +27,31 @@ export interface ReviewQueue {
   readonly reload: () => Promise<void>;
 }
 
+/** Works out and remembers what the diagram of a plot needs of its stone. */
+function prepareStone({ debrief: { stone } }: ReviewView): void {
+  const solid = getSolid(stone.cut, stone.proportions);
+  for (const view of VIEWS) drawView(solid, view);
+}
+
+/** Reads the neighbours of the plot at a place of the queue, the next one first. */
+function useNeighbours(shelf: ReviewShelf, queue: readonly QueueItem[], at: number): void {
+  useEffect(() => {
+    if (at < 0) return;
+    const timer = window.setTimeout(async () => {
+      for (const one of [queue[at + 1], queue[at - 1], queue[at + 2]]) {
+        if (one === undefined || shelf.find(one.sittingId) !== null) continue;
+        // A neighbour that cannot be had now is asked for again when it is wanted.
+        await shelf.await(one.sittingId).then(prepareStone, () => undefined);
+      }
+    }, SETTLE_MS);
+    return () => window.clearTimeout(timer);
+  }, [shelf, queue, at]);
+}
+
+/** The same again is nothing to draw again. */
+const unlessSame = (next: ReviewView) => (shown: ReviewView) =>
+  JSON.stringify(shown) === JSON.stringify(next) ? shown : next;
+
 export function useReviewQueue(
   initial: ReviewView,
   queue: readonly QueueItem[],
@@ -47,57 +60,73 @@ export function useReviewQueue(
   const [view, setView] = useState(initial);
   const [isWaiting, setWaiting] = useState(false);
   const [failure, setFailure] = useState<string | null>(null);
-  const kept = useRef(new Map<string, Kept>());
+  const [shelf] = useState(() => {
+    const empty = createReviewShelf(fetchReview);
+    empty.keep(initial);
+    return empty;
+  });
   const wanted = useRef(initial.debrief.sittingId);
   const shownId = view.debrief.sittingId;
+  const shown = useRef(shownId);
+  shown.current = shownId;
   const at = queue.findIndex(({ sittingId }) => sittingId === shownId);
+  useNeighbours(shelf, queue, at);
 
-  const keep = useCallback((next: ReviewView) => {
-    kept.current.set(next.debrief.sittingId, { at: Date.now(), view: next });
-    return next;
+  const show = useCallback((next: ReviewView) => {
+    noteReviewed();
+    if (next.debrief.sittingId === wanted.current) setView(unlessSame(next));
   }, []);
+  useEffect(() => {
+    // The page may have been fetched a while before it was opened.
+    const timer = window.setTimeout(() => shelf.read(wanted.current).then(show, () => undefined), SETTLE_MS);
+    return () => window.clearTimeout(timer);
+  }, [shelf, show]);
   const put = useCallback(
     (next: ReviewView) => {
-      noteReviewed();
-      keep(next);
-      if (next.debrief.sittingId !== wanted.current) return;
-      // The same again is nothing to draw again.
-      setView((before) => (JSON.stringify(before) === JSON.stringify(next) ? before : next));
+      shelf.keep(next);
+      show(next);
     },
-    [keep],
+    [shelf, show],
   );
-  const reload = useCallback(async () => put(await fetchReview(wanted.current)), [put]);
+  const reload = useCallback(async () => show(await shelf.read(wanted.current)), [shelf, show]);
 
-  useEffect(() => {
-    const timer = window.setTimeout(async () => {
-      for (const one of [queue[at + 1], queue[at - 1], queue[at + 2]]) {
-        if (at < 0 || one === undefined || kept.current.has(one.sittingId)) continue;
-        // A neighbour that cannot be had now is asked for again when it is wanted.
-        await fetchReview(one.sittingId).then(keep, () => undefined);
-      }
-    }, SETTLE_MS);
-    return () => window.clearTimeout(timer);
-  }, [queue, at, keep]);
+  /** Stays at the plot that is shown where the next one cannot be had. */
+  const stay = useCallback(
+    (missedId: string, message: string) => {
+      if (wanted.current !== missedId) return;
+      wanted.current = shown.current;
+      window.history.replaceState(null, "", toAddress(shown.current));
+      setFailure(message);
+      setWaiting(false);
+      const known = shelf.find(shown.current);
+      if (known !== null) show(known);
+    },
+    [shelf, show, toAddress],
+  );
 
   const go = useCallback(
     (step: 1 | -1) => {
       const to = queue[queue.findIndex(({ sittingId }) => sittingId === wanted.current) + step];
       if (to === undefined) return;
-      wanted.current = to.sittingId;
+      const { sittingId } = to;
+      wanted.current = sittingId;
       setFailure(null);
-      const known = kept.current.get(to.sittingId);
-      const isFresh = known !== undefined && Date.now() - known.at < FRESH_MS;
-      window.history.replaceState(null, "", toAddress(to.sittingId));
-      if (isFresh) setView(known.view);
-      setWaiting(!isFresh);
+      window.history.replaceState(null, "", toAddress(sittingId));
+      const known = shelf.find(sittingId);
+      if (known !== null) setView(known);
+      setWaiting(known === null);
       // What is kept may be older than what another reviewer did: it is read again behind what is shown.
-      fetchReview(to.sittingId)
-        .then(put, (thrown: Error) => {
-          if (!isFresh) setFailure(thrown.message);
+      const reading = known === null ? shelf.await(sittingId) : shelf.read(sittingId);
+      reading
+        .then(show)
+        .catch((thrown: Error) => {
+          if (known === null) stay(sittingId, thrown.message);
         })
-        .finally(() => setWaiting(false));
+        .finally(() => {
+          if (wanted.current === sittingId) setWaiting(false);
+        });
     },
-    [queue, put, toAddress],
+    [queue, shelf, show, stay, toAddress],
   );
   return { view, at, isWaiting, failure, go, put, reload };
 }

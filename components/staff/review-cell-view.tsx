@@ -5,6 +5,7 @@ import Link from "next/link";
 import type { CSSProperties } from "react";
 import { countStrays, toBiasWords, toCellWords, toReviewWords } from "@/components/staff/arrange-grid";
 import classes from "@/components/staff/review-grid.module.css";
+import { EagerLink } from "@/components/ui/eager-link";
 import { CELL_STATE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
 import { DEFAULT_NOTATION, type MarkStyleName } from "@/lib/plot/notation";
@@ -89,13 +90,15 @@ export interface ReviewCellViewProps {
   query: string;
   studentName: string;
   stoneLabel: string;
+  /** Whether a review is likely to begin with it. */
+  isFirst: boolean;
   isSelected: boolean;
   onSelect: (sittingId: string, on: boolean) => void;
 }
 
 /** One student's one stone: state, points, what was found. Opens it; can be selected once it is scored. */
 export function ReviewCellView(props: ReviewCellViewProps) {
-  const { cell, exerciseId, query, studentName, stoneLabel, isSelected, onSelect } = props;
+  const { cell, exerciseId, query, studentName, stoneLabel, isFirst, isSelected, onSelect } = props;
   const { sittingId } = cell;
   const words = `${studentName}, ${stoneLabel}: ${toCellWords(cell, CELL_STATE_WORDS[cell.state].words)}`;
   if (sittingId === null) {
@@ -108,15 +111,22 @@ export function ReviewCellView(props: ReviewCellViewProps) {
     );
   }
   const canSelect = cell.state === "scored" || cell.state === "released";
+  const link = {
+    href: `/exercises/${exerciseId}/sittings/${sittingId}${query}`,
+    className: classes.open,
+    "aria-label": words,
+  };
   return (
     <td className={classes.cell} data-state={cell.state} data-selected={isSelected}>
-      <Link
-        href={`/exercises/${exerciseId}/sittings/${sittingId}${query}`}
-        className={classes.open}
-        aria-label={words}
-      >
-        <CellContent cell={cell} />
-      </Link>
+      {canSelect ? (
+        <EagerLink {...link} isLikely={isFirst}>
+          <CellContent cell={cell} />
+        </EagerLink>
+      ) : (
+        <Link {...link}>
+          <CellContent cell={cell} />
+        </Link>
+      )}
       {canSelect && (
         <Checkbox
           size="sm"

@@ -1,27 +1,27 @@
 "use client";
 
-import { Select, TextInput } from "@mantine/core";
-import { Search } from "lucide-react";
-import { useRouter } from "next/navigation";
 import { useEffect, useMemo, useState } from "react";
-import { QUEUE_WAYS, type QueueWay } from "@/components/review/list-queue";
+import { listQueue } from "@/components/review/list-queue";
 import { type QueueTerms, toQueueQuery } from "@/components/review/queue-address";
-import { takeReviewed } from "@/components/review/reviewed-flag";
-import {
-  arrangeRows,
-  GRID_ORDERS,
-  type GridOrder,
-  type GridRow,
-  getMeanTotal,
-  listGridRows,
-} from "@/components/staff/arrange-grid";
+import { arrangeRows, listGridRows } from "@/components/staff/arrange-grid";
 import { type ReleaseActions, ReleaseBar } from "@/components/staff/release-bar";
-import { OutcomeSign, ReviewCellView } from "@/components/staff/review-cell-view";
 import classes from "@/components/staff/review-grid.module.css";
+
+<<<<<<< HEAD
+
 import { CELL_STATE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
 import { When } from "@/components/ui/when";
 import { CELL_STATES, type ReviewGrid as Grid } from "@/lib/plot/staff-view";
+
+=======
+
+import { ReviewGridTable } from "@/components/staff/review-grid-table";
+import { ReviewGridTools } from "@/components/staff/review-grid-tools";
+import { useReviewedRefresh, useScoringRefresh } from "@/components/staff/use-grid-refresh";
+import type { ReviewGrid as Grid } from "@/lib/plot/staff-view";
+
+>>>>>>> 659a51a (Show the next plot at once, whatever its stone: trace the tolerance only when it is looked at, keep the canvases, and fetch a cell's page while it is pointed at)
 
 export interface ReviewGridProps extends ReleaseActions {
   grid: Grid;
@@ -29,6 +29,7 @@ export interface ReviewGridProps extends ReleaseActions {
   initialTerms: QueueTerms;
 }
 
+<<<<<<< HEAD
 const WAY_LABELS: Readonly<Record<QueueWay, string>> = {
   stone: "Next: same stone",
   student: "Next: same student",
@@ -147,18 +148,21 @@ function GridFoot({ grid, rows }: { grid: Grid; rows: readonly GridRow[] }) {
 /** Students by stones: where each piece of work stands and how it did. Releases debriefs, one, some or all. */
 export function ReviewGrid({ grid, initialTerms, release, withdraw }: ReviewGridProps) {
   const rows = useMemo(() => listGridRows(grid), [grid]);
+=======
+/** Filter, order and way of going on; the address follows them. */
+function useTerms(initialTerms: QueueTerms) {
+>>>>>>> 659a51a (Show the next plot at once, whatever its stone: trace the tolerance only when it is looked at, keep the canvases, and fetch a cell's page while it is pointed at)
   const [terms, setTerms] = useState(initialTerms);
-  const { search, order, way } = terms;
-  const query = toQueueQuery(terms);
   const change = (next: Partial<QueueTerms>) => {
     const now = { ...terms, ...next };
     setTerms(now);
     window.history.replaceState(null, "", `${window.location.pathname}${toQueueQuery(now)}`);
   };
+  return { terms, change };
+}
+
+function useSelection() {
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set());
-  const shown = useMemo(() => arrangeRows(rows, search, order), [rows, search, order]);
-  useReviewedRefresh();
-  useScoringRefresh(grid.cells.some(({ state }) => state === "scoring"));
   const select = (sittingId: string, on: boolean) =>
     setSelected((before) => {
       const next = new Set(before);
@@ -166,69 +170,53 @@ export function ReviewGrid({ grid, initialTerms, release, withdraw }: ReviewGrid
       else next.delete(sittingId);
       return next;
     });
-  const labels = new Map(grid.stones.map(({ exerciseStoneId, label }) => [exerciseStoneId, label]));
+  return { selected, select, clear: () => setSelected(new Set()) };
+}
+
+/** What a review is likely to begin with, as the page was opened; typing in the search fetches nothing. */
+function useFirst(grid: Grid, { search, order, way }: QueueTerms): string | null {
+  return useMemo(() => listQueue(grid, search, order, way)[0]?.sittingId ?? null, [grid, search, order, way]);
+}
+
+/** Has the code of the diagram at hand before the first plot is opened. */
+function useDiagramCode(): void {
+  useEffect(() => {
+    void import("@/components/plot-editor/plot-canvas-host").catch(() => undefined);
+  }, []);
+}
+
+/** Students by stones: where each piece of work stands and how it did. Releases debriefs, one, some or all. */
+export function ReviewGrid({ grid, initialTerms, release, withdraw }: ReviewGridProps) {
+  const rows = useMemo(() => listGridRows(grid), [grid]);
+  const { terms, change } = useTerms(initialTerms);
+  const { search, order } = terms;
+  const { selected, select, clear } = useSelection();
+  const shown = useMemo(() => arrangeRows(rows, search, order), [rows, search, order]);
+  const first = useFirst(grid, initialTerms);
+  useDiagramCode();
+  useReviewedRefresh();
+  useScoringRefresh(grid.cells.some(({ state }) => state === "scoring"));
 
   return (
     <section aria-label="Students by stones" className={classes.root}>
       <ReleaseBar
         cells={grid.cells}
         selected={selected}
-        onClear={() => setSelected(new Set())}
+        onClear={clear}
         release={release}
         withdraw={withdraw}
       />
-      <div className={classes.tools}>
-        <TextInput
-          aria-label="Search students"
-          placeholder="Search students"
-          leftSection={<Search size={15} aria-hidden="true" />}
-          value={search}
-          onChange={(event) => change({ search: event.currentTarget.value })}
-        />
-        <Select
-          aria-label="Order of students"
-          data={GRID_ORDERS.map((value) => ({ value, label: ORDER_LABELS[value] }))}
-          value={order}
-          allowDeselect={false}
-          onChange={(value) => change({ order: GRID_ORDERS.find((one) => one === value) ?? "name" })}
-        />
-        <Select
-          aria-label="What comes next in a review"
-          data={QUEUE_WAYS.map((value) => ({ value, label: WAY_LABELS[value] }))}
-          value={way}
-          allowDeselect={false}
-          onChange={(value) => change({ way: QUEUE_WAYS.find((one) => one === value) ?? "stone" })}
-        />
-        <Legend rows={rows} />
-      </div>
+      <ReviewGridTools rows={rows} terms={terms} onChange={change} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide grid must scroll from the keyboard */}
       <section className={classes.scroll} tabIndex={0} aria-label="Review grid, scrolls sideways">
-        <table className={classes.table}>
-          <GridHead grid={grid} />
-          <tbody>
-            {shown.map((row) => (
-              <tr key={row.studentId}>
-                <th scope="row" className={classes.corner}>
-                  {row.name}
-                </th>
-                {row.cells.map((cell) => (
-                  <ReviewCellView
-                    key={cell.exerciseStoneId}
-                    cell={cell}
-                    exerciseId={grid.exercise.exerciseId}
-                    query={query}
-                    studentName={row.name}
-                    stoneLabel={labels.get(cell.exerciseStoneId) ?? ""}
-                    isSelected={cell.sittingId !== null && selected.has(cell.sittingId)}
-                    onSelect={select}
-                  />
-                ))}
-                <td className={classes.meanCell}>{toMeanText(row.mean)}</td>
-              </tr>
-            ))}
-          </tbody>
-          <GridFoot grid={grid} rows={shown} />
-        </table>
+        <ReviewGridTable
+          grid={grid}
+          rows={shown}
+          query={toQueueQuery(terms)}
+          firstId={terms === initialTerms ? first : null}
+          selected={selected}
+          onSelect={select}
+        />
         {shown.length === 0 && <p className={classes.none}>No student matches “{search}”.</p>}
       </section>
     </section>

@@ -84,3 +84,39 @@ test("a plot is overruled, commented on and gone on from, and two reviewers do n
   await expect(review).toContainText("Nothing is overruled");
   await expect.poll(() => readTotal(page)).toBe(before);
 });
+
+test("a plot that was fetched while its cell was pointed at is shown as another reviewer left it since", async ({
+  openAs,
+}) => {
+  const page = await openAs("instructor");
+  await page.goto("/exercises");
+  await page.getByRole("link", { name: "First look" }).first().click();
+  const cell = page.getByRole("link", { name: /: .* points, .* [1-9]\d* strays?/ }).last();
+  const fetched = page.waitForResponse((response) => {
+    const { pathname } = new URL(response.url());
+    return (
+      pathname.includes("/sittings/") &&
+      response.headers()["content-type"]?.startsWith("text/x-component") === true
+    );
+  });
+  await cell.hover();
+  await (await fetched).finished();
+
+  const other = await openAs("director");
+  await other.goto((await cell.getAttribute("href")) ?? "");
+  const theirs = other.getByRole("region", { name: "Your review" });
+  await theirs.getByRole("button", { name: "Comment on the whole" }).click();
+  await other.getByLabel("Comment", { exact: true }).fill("Seen by two.");
+  await theirs.getByRole("button", { name: "Write" }).click();
+  await expect(theirs).toContainText("Seen by two.");
+
+  await cell.click();
+  const review = page.getByRole("region", { name: "Your review" });
+  await expect(review).toContainText("Seen by two.");
+  await theirs.getByRole("button", { name: "Delete" }).click();
+  await expect(theirs).not.toContainText("Seen by two.");
+  await page.goBack();
+  await cell.click();
+  await expect(review).toContainText("Nothing is overruled");
+  await expect(review).not.toContainText("Seen by two.");
+});
