@@ -3,6 +3,7 @@
 import { type GridRow, getMeanTotal } from "@/components/staff/arrange-grid";
 import { ReviewCellView } from "@/components/staff/review-cell-view";
 import classes from "@/components/staff/review-grid.module.css";
+import { When } from "@/components/ui/when";
 import type { ReviewGrid } from "@/lib/plot/staff-view";
 
 function toMeanText(mean: number | null): string {
@@ -16,12 +17,17 @@ function GridHead({ grid }: { grid: ReviewGrid }) {
         <th scope="col" className={classes.corner}>
           Student
         </th>
-        {grid.stones.map(({ exerciseStoneId, label, clarity, isBlind }) => (
+        {grid.stones.map(({ exerciseStoneId, label, clarity, opensAt, isBlind }) => (
           <th key={exerciseStoneId} scope="col">
             {label}
             <span className={classes.small}>
               {isBlind ? "you read it blind" : (clarity ?? "no reference")}
             </span>
+            {opensAt !== null && (
+              <span className={classes.small}>
+                opens <When iso={opensAt} />
+              </span>
+            )}
           </th>
         ))}
         <th scope="col" className={classes.meanHead}>
