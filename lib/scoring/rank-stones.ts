@@ -46,10 +46,10 @@ function findBestShare(
 ): BestShare {
   let best: BestShare = { foundShare: 0, turnDeg: 0, laid: plotted, matching: null };
   if (prepared.weightSum === 0 || plotted.length === 0) return best;
-  const getBound = boundReadings(prepared, plotted, false, rubric);
+  const bounds = boundReadings(prepared, plotted, false, rubric);
   for (const turnDeg of rubric.orientation === "given" ? [0] : prepared.turns) {
     const reading: Reading = { turnDeg, mirrored: false };
-    const bound = getBound(layAlike(reading));
+    const bound = bounds.ofLaying(layAlike(reading));
     if (bound.foundShare < needed || bound.foundShare <= best.foundShare) continue;
     if (turnDeg !== 0 && bound.support < rubric.turnSupport) continue;
     const laid = layPlot(plotted, layAlike(reading));

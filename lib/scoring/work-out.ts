@@ -99,13 +99,13 @@ export function canBeTold(question: Question, hundredths: number, isOneView = fa
 /** The trials that can have the support and the hundredths they need, the most promising first. */
 export function boundAll(
   question: Question,
-  getBound: (laying: Laying, supporting?: View) => Bound,
+  getBound: (laying: Laying) => Bound,
   trials: readonly Trial[],
   needed: number,
 ): BoundedTrial[] {
   return trials
     .flatMap((trial): BoundedTrial[] => {
-      const bound = getBound(trial.laying, trial.view);
+      const bound = getBound(trial.laying);
       if (bound.support < trial.support) return [];
       const most = rank(question, bound.foundShare, bound.deducted);
       return most < needed ? [] : [{ trial, most }];

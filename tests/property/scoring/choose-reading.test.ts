@@ -72,6 +72,13 @@ function workOut({ prepared, plotted, rubric }: Scene, reading: Reading, laying 
   return { reading, laid, matching, deducted, hundredths };
 }
 
+/** How many marks of a view find a reference mark of a like kind well. */
+function countOwnSupport({ matching, laid }: ReturnType<typeof workOut>, view: View): number {
+  return [...matching.matched, ...matching.setAside].filter(
+    ({ plotted, location, type }) => location >= 0.5 && type >= 0.5 && laid[plotted]?.mark.view === view,
+  ).length;
+}
+
 /** The most that reading one view by itself can come to, every such reading worked out in full. */
 function findBestOfOneView(one: Scene, counted: Reading): number {
   const { prepared, plotted, rubric } = one;
@@ -79,15 +86,12 @@ function findBestOfOneView(one: Scene, counted: Reading): number {
   const views = VIEWS.filter((view) => count(view) < plotted.length);
   const outcomes = views.flatMap((view) =>
     listSearchReadings(prepared.turns).flatMap((reading) => {
+      const apart = Math.abs(reading.turnDeg - counted.turnDeg);
+      if (!reading.mirrored && (apart < 15 || apart > 345)) return [];
       const outcome = workOut(one, reading, { ...layAlike(counted), [view]: reading });
-      const { matched, setAside } = outcome.matching;
-      const own = [...matched, ...setAside].filter(
-        ({ plotted: at, location, type }) =>
-          location >= 0.5 && type >= 0.5 && outcome.laid[at]?.mark.view === view,
-      );
+      const own = countOwnSupport(outcome, view);
       const isMirrorOnly = reading.mirrored && reading.turnDeg === counted.turnDeg;
-      const isSupported =
-        own.length >= (isMirrorOnly ? 2 : rubric.turnSupport) && 2 * own.length >= count(view);
+      const isSupported = own >= (isMirrorOnly ? 2 : rubric.turnSupport) && 2 * own >= count(view);
       return isSupported ? [outcome.hundredths] : [];
     }),
   );
@@ -137,21 +141,25 @@ describe("the search (rules 3.2 to 3.5)", () => {
   it("never bounds a reading below what it comes to", () => {
     fc.assert(
       fc.property(scene, (one) => {
-        const getBound = boundReadings(one.prepared, one.plotted, true, one.rubric);
+        const bounds = boundReadings(one.prepared, one.plotted, true, one.rubric);
         for (const mirrored of [false, true]) {
           for (let turnDeg = -180; turnDeg < 180; turnDeg += 22.5) {
             const { matching, deducted } = workOut(one, { turnDeg, mirrored });
-            const bound = getBound(layAlike({ turnDeg, mirrored }));
+            const bound = bounds.ofLaying(layAlike({ turnDeg, mirrored }));
             expect(bound.foundShare).toBeGreaterThanOrEqual(matching.foundShare - 1e-9);
             expect(bound.deducted).toBeLessThanOrEqual(deducted + 1e-9);
             expect(bound.support).toBeGreaterThanOrEqual(matching.support);
             const asDrawn = { turnDeg: 0, mirrored: false };
             const laying = { crown: asDrawn, pavilion: { turnDeg, mirrored } };
             const apart = workOut(one, asDrawn, laying);
-            const boundApart = getBound(laying);
+            const boundApart = bounds.ofLaying(laying);
             expect(boundApart.foundShare).toBeGreaterThanOrEqual(apart.matching.foundShare - 1e-9);
             expect(boundApart.deducted).toBeLessThanOrEqual(apart.deducted + 1e-9);
             expect(boundApart.support).toBeGreaterThanOrEqual(apart.matching.support);
+            const reading = { turnDeg, mirrored };
+            expect(bounds.ofSupportAlone("pavilion", reading)).toBeGreaterThanOrEqual(
+              countOwnSupport(apart, "pavilion"),
+            );
           }
         }
       }),
@@ -162,7 +170,7 @@ describe("the search (rules 3.2 to 3.5)", () => {
   it("bounds nothing for turns that lie between its steps, nor a side that was not asked for", () => {
     const reference = makeReference("between", 5);
     const plotted = preparePlot(makePlot("between", reference));
-    const getBound = boundReadings(
+    const { ofLaying: getBound, ofSupportAlone } = boundReadings(
       prepareReference(makeInput(reference, { grades: {}, marks: [] })),
       plotted,
       false,
@@ -171,6 +179,8 @@ describe("the search (rules 3.2 to 3.5)", () => {
     const unbounded = { foundShare: 1, deducted: 0, support: Number.POSITIVE_INFINITY };
     expect(getBound(layAlike({ turnDeg: 360 / 7, mirrored: false }))).toEqual(unbounded);
     expect(getBound(layAlike({ turnDeg: 0, mirrored: true }))).toEqual(unbounded);
+    expect(ofSupportAlone("crown", { turnDeg: 0, mirrored: true })).toBe(Number.POSITIVE_INFINITY);
+    expect(ofSupportAlone("crown", { turnDeg: 0, mirrored: false })).toBeLessThanOrEqual(5);
     expect(getBound(layAlike({ turnDeg: 0, mirrored: false })).foundShare).toBeLessThanOrEqual(1);
   });
 });
