@@ -13,7 +13,8 @@ import { countChanges } from "@/tests/access/count-changes";
 import { DATA_CASES, DATA_WITHOUT_VIEWER } from "@/tests/access/data-cases";
 import { WORKFLOW_CASES, WORKFLOWS_WITHOUT_VIEWER } from "@/tests/access/workflow-cases";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { addDesk, addRescore, addSums, buildSchool, PASSWORD, type School } from "@/tests/support/school";
+import { buildSchool, PASSWORD, type School } from "@/tests/support/school";
+import { addDesk, addRescore, addSums } from "@/tests/support/school-desk";
 
 const LIB = join(import.meta.dirname, "../../lib");
 

@@ -7,7 +7,9 @@ import { ACTION_CASES } from "@/tests/access/action-cases";
 import { countChanges } from "@/tests/access/count-changes";
 import { beSignedIn } from "@/tests/support/cookie-jar";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { addDesk, addRescore, addSums, buildSchool, type School, SECRETS } from "@/tests/support/school";
+import { buildSchool, type School } from "@/tests/support/school";
+import { addDesk, addRescore, addSums } from "@/tests/support/school-desk";
+import { SECRETS } from "@/tests/support/school-marks";
 
 vi.mock("next/headers", async () => ({
   cookies: (await import("@/tests/support/cookie-jar")).cookies,

@@ -12,7 +12,9 @@ import { startSecondReading } from "@/lib/workflows/start-second-reading";
 import { DATA_CASES } from "@/tests/access/data-cases";
 import { WORKFLOW_CASES } from "@/tests/access/workflow-cases";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { addDesk, buildSchool, REFERENCE, type School, WRITER } from "@/tests/support/school";
+import { buildSchool, type School, WRITER } from "@/tests/support/school";
+import { addDesk } from "@/tests/support/school-desk";
+import { REFERENCE } from "@/tests/support/school-marks";
 
 /** What the newest reference of the stone holds and nothing else does. */
 const SECRETS = ["blind-secret", "0.4142135", "blind-note"];

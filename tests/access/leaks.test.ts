@@ -8,7 +8,9 @@ import { saveEvents } from "@/lib/workflows/save-events";
 import { DATA_CASES } from "@/tests/access/data-cases";
 import { WORKFLOW_CASES } from "@/tests/access/workflow-cases";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { addDesk, buildSchool, makeMark, type School, SECRETS, WRITER } from "@/tests/support/school";
+import { buildSchool, type School, WRITER } from "@/tests/support/school";
+import { addDesk } from "@/tests/support/school-desk";
+import { makeMark, SECRETS } from "@/tests/support/school-marks";
 
 let template: TestDatabase;
 let snapshot: string;

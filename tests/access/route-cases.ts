@@ -24,7 +24,8 @@ import * as watch from "@/app/api/watch/route";
 import * as watchStream from "@/app/api/watch/stream/route";
 import type { Caller } from "@/tests/access/access-case";
 import { makePicture } from "@/tests/support/make-picture";
-import { makeMark, type School, WRITER } from "@/tests/support/school";
+import { type School, WRITER } from "@/tests/support/school";
+import { makeMark } from "@/tests/support/school-marks";
 
 /** The status for each caller. */
 type Statuses = Readonly<Record<Caller, number>>;

@@ -9,7 +9,9 @@ import { countChanges } from "@/tests/access/count-changes";
 import { makePost, OTHER_ROUTES, ROUTE_CASES } from "@/tests/access/route-cases";
 import { beSignedIn, setSessionToken } from "@/tests/support/cookie-jar";
 import { createTestDatabase, keepSnapshot, type TestDatabase } from "@/tests/support/database";
-import { addDesk, buildSchool, makeMark, type School, SECRETS, WRITER } from "@/tests/support/school";
+import { buildSchool, type School, WRITER } from "@/tests/support/school";
+import { addDesk } from "@/tests/support/school-desk";
+import { makeMark, SECRETS } from "@/tests/support/school-marks";
 
 vi.mock("next/headers", async () => ({ cookies: (await import("@/tests/support/cookie-jar")).cookies }));
 vi.mock("next/server", async (original) => ({

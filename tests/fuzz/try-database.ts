@@ -17,7 +17,8 @@ import { BrokenPromise, type CaseOutcome, judgeCase } from "@/tests/fuzz/judge-c
 import { mutateJson } from "@/tests/fuzz/mutate-json";
 import { drawOneRoster, drawPlainRoster, drawZippedRoster } from "@/tests/fuzz/mutate-roster";
 import { drawBrokenSet } from "@/tests/fuzz/try-readers";
-import { makeMark, type School, WRITER } from "@/tests/support/school";
+import { type School, WRITER } from "@/tests/support/school";
+import { makeMark } from "@/tests/support/school-marks";
 
 type Trial = (school: School, random: SeededRandom) => () => Promise<void>;
 

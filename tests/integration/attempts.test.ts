@@ -24,7 +24,9 @@ import { scoreHandIn } from "@/lib/workflows/score-hand-in";
 import { withdrawRelease } from "@/lib/workflows/withdraw-release";
 import { DATA_CASES } from "@/tests/access/data-cases";
 import { WORKFLOW_CASES } from "@/tests/access/workflow-cases";
-import { addDesk, buildSchool, DAY_MS, plot, REFERENCE, type School, WRITER } from "@/tests/support/school";
+import { buildSchool, DAY_MS, plot, type School, WRITER } from "@/tests/support/school";
+import { addDesk } from "@/tests/support/school-desk";
+import { REFERENCE } from "@/tests/support/school-marks";
 import { standUpSchool } from "@/tests/support/stand-up-school";
 
 let school: School;

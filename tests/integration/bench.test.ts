@@ -8,7 +8,8 @@ import { claimBench } from "@/lib/workflows/claim-bench";
 import { handIn } from "@/lib/workflows/hand-in";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { saveEvents } from "@/lib/workflows/save-events";
-import { buildSchool, DAY_MS, makeMark, type School, WRITER } from "@/tests/support/school";
+import { buildSchool, DAY_MS, type School, WRITER } from "@/tests/support/school";
+import { makeMark } from "@/tests/support/school-marks";
 import { standUpSchool } from "@/tests/support/stand-up-school";
 
 let school: School;

@@ -15,7 +15,8 @@ import { writeExerciseSet } from "@/lib/exchange/write-exercise-set";
 import { writePlots } from "@/lib/exchange/write-plots";
 import { scorePlots } from "@/lib/scoring/score-plot";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, REFERENCE, type School } from "@/tests/support/school";
+import { buildSchool, type School } from "@/tests/support/school";
+import { REFERENCE } from "@/tests/support/school-marks";
 
 let database: TestDatabase;
 let school: School;

@@ -8,7 +8,8 @@ import { getWorksheets } from "@/lib/data/get-worksheets";
 import { getDatabase } from "@/lib/data/store/database";
 import { beSignedIn } from "@/tests/support/cookie-jar";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, type School, SECRETS } from "@/tests/support/school";
+import { buildSchool, type School } from "@/tests/support/school";
+import { SECRETS } from "@/tests/support/school-marks";
 
 vi.mock("next/headers", async () => ({ cookies: (await import("@/tests/support/cookie-jar")).cookies }));
 

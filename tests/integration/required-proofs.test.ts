@@ -6,7 +6,8 @@ import { handIn } from "@/lib/workflows/hand-in";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { saveEvents } from "@/lib/workflows/save-events";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, makeMark, type School, WRITER } from "@/tests/support/school";
+import { buildSchool, type School, WRITER } from "@/tests/support/school";
+import { makeMark } from "@/tests/support/school-marks";
 
 let school: School;
 let database: TestDatabase;

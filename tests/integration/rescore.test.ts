@@ -21,7 +21,8 @@ import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { saveRubric } from "@/lib/workflows/save-rubric";
 import { startRescore } from "@/lib/workflows/start-rescore";
-import { buildSchool, LENIENT_RUBRIC, makeMark, REFERENCE, type School } from "@/tests/support/school";
+import { buildSchool, type School } from "@/tests/support/school";
+import { LENIENT_RUBRIC, makeMark, REFERENCE } from "@/tests/support/school-marks";
 import { standUpSchool } from "@/tests/support/stand-up-school";
 
 const ROOT = join(import.meta.dirname, "../..");

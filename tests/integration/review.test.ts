@@ -26,7 +26,8 @@ import { startRescore } from "@/lib/workflows/start-rescore";
 import { undoOverrule } from "@/lib/workflows/undo-overrule";
 import { updateStone } from "@/lib/workflows/update-stone";
 import { writeComment } from "@/lib/workflows/write-comment";
-import { buildSchool, LENIENT_RUBRIC, REFERENCE, type School } from "@/tests/support/school";
+import { buildSchool, type School } from "@/tests/support/school";
+import { LENIENT_RUBRIC, REFERENCE } from "@/tests/support/school-marks";
 import { standUpSchool } from "@/tests/support/stand-up-school";
 
 let school: School;

@@ -13,14 +13,8 @@ import { scorePending } from "@/lib/workflows/score-pending";
 import { updateExercise } from "@/lib/workflows/update-exercise";
 import { updateStone } from "@/lib/workflows/update-stone";
 import { withdrawRelease } from "@/lib/workflows/withdraw-release";
-import {
-  buildSchool,
-  makeOpenDates,
-  plotAndHandIn,
-  REFERENCE,
-  type School,
-  WRITER,
-} from "@/tests/support/school";
+import { buildSchool, makeOpenDates, plotAndHandIn, type School, WRITER } from "@/tests/support/school";
+import { REFERENCE } from "@/tests/support/school-marks";
 import { standUpSchool } from "@/tests/support/stand-up-school";
 
 let school: School;

@@ -9,7 +9,8 @@ import { handInSecondReading } from "@/lib/workflows/hand-in-second-reading";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { settleSecondReading } from "@/lib/workflows/settle-second-reading";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, READING, REFERENCE, type School, SECRETS } from "@/tests/support/school";
+import { buildSchool, type School } from "@/tests/support/school";
+import { READING, REFERENCE, SECRETS } from "@/tests/support/school-marks";
 
 let database: TestDatabase;
 let school: School;

@@ -14,7 +14,8 @@ import { sendStoneCheck } from "@/lib/workflows/send-stone-check";
 import { settleStoneCheck } from "@/lib/workflows/settle-stone-check";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
 import { listExerciseSets } from "@/tests/support/list-exercise-sets";
-import { buildSchool, makeMark, makeOpenDates, type School } from "@/tests/support/school";
+import { buildSchool, makeOpenDates, type School } from "@/tests/support/school";
+import { makeMark } from "@/tests/support/school-marks";
 
 let database: TestDatabase;
 let school: School;

@@ -20,7 +20,8 @@ import { sendStoneCheck } from "@/lib/workflows/send-stone-check";
 import { updateExercise } from "@/lib/workflows/update-exercise";
 import { updatePhoto } from "@/lib/workflows/update-photo";
 import { makePicture } from "@/tests/support/make-picture";
-import { buildSchool, DAY_MS, makeOpenDates, type School, SEEN } from "@/tests/support/school";
+import { buildSchool, DAY_MS, makeOpenDates, type School } from "@/tests/support/school";
+import { SEEN } from "@/tests/support/school-marks";
 import { standUpSchool } from "@/tests/support/stand-up-school";
 
 let school: School;

@@ -12,7 +12,8 @@ import { applyRescore } from "@/lib/workflows/apply-rescore";
 import { loadDemo } from "@/lib/workflows/load-demo";
 import { listTallySums } from "@/lib/workflows/tally/list-tally-sums";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
-import { addRescore, buildSchool, plotAndHandIn } from "@/tests/support/school";
+import { buildSchool, plotAndHandIn } from "@/tests/support/school";
+import { addRescore } from "@/tests/support/school-desk";
 
 let database: TestDatabase;
 beforeEach(async () => {

@@ -16,7 +16,8 @@ import { handIn } from "@/lib/workflows/hand-in";
 import { handInOverdue } from "@/lib/workflows/hand-in-overdue";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { saveEvents } from "@/lib/workflows/save-events";
-import { buildSchool, makeMark, type School, WRITER } from "@/tests/support/school";
+import { buildSchool, type School, WRITER } from "@/tests/support/school";
+import { makeMark } from "@/tests/support/school-marks";
 import { standUpSchool } from "@/tests/support/stand-up-school";
 
 const MINUTE_MS = 60_000;

@@ -20,7 +20,8 @@ import { sendNotes } from "@/lib/workflows/send-notes";
 import { beSignedIn } from "@/tests/support/cookie-jar";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
 import { readStream } from "@/tests/support/read-stream";
-import { buildSchool, makeMark, type School, WRITER } from "@/tests/support/school";
+import { buildSchool, type School, WRITER } from "@/tests/support/school";
+import { makeMark } from "@/tests/support/school-marks";
 
 vi.mock("next/headers", async () => ({ cookies: (await import("@/tests/support/cookie-jar")).cookies }));
 

@@ -8,7 +8,8 @@ import { createTray } from "@/lib/workflows/create-tray";
 import { hashPassword } from "@/lib/workflows/hash-password";
 import { openSitting } from "@/lib/workflows/open-sitting";
 import { saveReference } from "@/lib/workflows/save-reference";
-import { makePerson, REFERENCE } from "@/tests/support/school";
+import { makePerson } from "@/tests/support/school";
+import { REFERENCE } from "@/tests/support/school-marks";
 
 const PASSWORD = "a password of the load script";
 

@@ -5,13 +5,7 @@
  */
 import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
-import { toColumn } from "@/lib/data/store/to-column";
-import type { PlottedMark } from "@/lib/plot/mark";
-import { DEFAULT_RUBRIC, type Rubric, RubricSchema } from "@/lib/plot/rubric";
-import type { ReadingPlot } from "@/lib/plot/second-reading";
 import type { Role } from "@/lib/plot/staff-view";
-import type { Reference } from "@/lib/plot/stone";
-import { addPhoto } from "@/lib/workflows/add-photo";
 import { claimBench } from "@/lib/workflows/claim-bench";
 import { createExercise } from "@/lib/workflows/create-exercise";
 import { createSection } from "@/lib/workflows/create-section";
@@ -21,103 +15,22 @@ import { enrolStudents } from "@/lib/workflows/enrol-students";
 import { handIn } from "@/lib/workflows/hand-in";
 import { handInSecondReading } from "@/lib/workflows/hand-in-second-reading";
 import { hashPassword } from "@/lib/workflows/hash-password";
-import { judgeStoneChecks } from "@/lib/workflows/judge-stone-checks";
 import { openSitting } from "@/lib/workflows/open-sitting";
-import { overrule } from "@/lib/workflows/overrule";
 import { releaseDebriefs } from "@/lib/workflows/release-debriefs";
-import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveEvents } from "@/lib/workflows/save-events";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { saveSecondReading } from "@/lib/workflows/save-second-reading";
 import { scoreHandIn } from "@/lib/workflows/score-hand-in";
 import { sendNotes } from "@/lib/workflows/send-notes";
-import { sendStoneCheck } from "@/lib/workflows/send-stone-check";
-import { startRescore } from "@/lib/workflows/start-rescore";
 import { startSecondReading } from "@/lib/workflows/start-second-reading";
 import { ensureTallySums } from "@/lib/workflows/tally/list-tally-sums";
-import { writeComment } from "@/lib/workflows/write-comment";
-import { makePicture } from "@/tests/support/make-picture";
+import { makeMark, READING, REFERENCE } from "@/tests/support/school-marks";
 
 export const PASSWORD = "a loupe of ten";
+
 export const WRITER = "writer-of-the-tests";
+
 export const DAY_MS = 86_400_000;
-
-/** Texts and digits that only a reference, a decoy or another student's work holds. */
-export const SECRETS = {
-  reference: ["reference-secret", "0.1357911", "note-secret"],
-  decoy: ["decoy-secret", "0.2468013"],
-  /** Of Ada, Ben and Cyd: a coordinate of each one's plot. */
-  ada: ["0.0314159"],
-  ben: ["0.1271828"],
-  cyd: ["0.0161803"],
-  /** Of Otto's second readings. */
-  reading: ["reading-secret", "0.0577215"],
-  /** What Iris ruled and wrote of Ada's plot, which is not released. */
-  review: ["overrule-secret", "comment-secret"],
-} as const;
-
-/** The reference of both stones. */
-export const REFERENCE: Reference = {
-  grades: { clarity: "SI2", colour: "H" },
-  marks: [
-    {
-      id: "reference-secret-1",
-      view: "crown",
-      characteristic: "laser-drill-hole",
-      shape: { kind: "dot", at: [0.1357911, 0.05] },
-      depth: 0.3,
-      weight: 3,
-      decidesGrade: true,
-    },
-    {
-      id: "reference-secret-2",
-      view: "crown",
-      characteristic: "feather",
-      shape: {
-        kind: "stroke",
-        points: [
-          [-0.2, 0.1],
-          [-0.25, 0.1357911],
-        ],
-      },
-    },
-  ],
-  decoys: [
-    { id: "decoy-secret-1", view: "crown", cause: "echo", shape: { kind: "dot", at: [0.2468013, -0.1] } },
-  ],
-};
-
-/** Otto's second reading of either stone: one mark of the reference, another name for it, and one of his own. */
-export const READING: ReadingPlot = {
-  grades: { clarity: "SI1", colour: "H" },
-  marks: [
-    {
-      id: "reading-secret-1",
-      view: "crown",
-      characteristic: "crystal",
-      shape: { kind: "dot", at: [0.1357911, 0.0577215] },
-    },
-    {
-      id: "reading-secret-2",
-      view: "pavilion",
-      characteristic: "pinpoint",
-      shape: { kind: "dot", at: [0, -0.3] },
-    },
-  ],
-  decoys: [],
-};
-
-/** Every plot of the school gains by it: a grade three steps away earns something, and place counts for more. */
-export const LENIENT_RUBRIC: Rubric = {
-  ...DEFAULT_RUBRIC,
-  parts: { location: 0.7, type: 0.2, extent: 0.1 },
-  gradeCredit: [1, 0.6, 0.4, 0.2],
-};
-
-/** A dot at which a plot can be told from every other. */
-export function makeMark(id: string, x: number, y = 0.05): PlottedMark {
-  return { id, view: "crown", characteristic: "crystal", shape: { kind: "dot", at: [x, y] }, atMs: 1000 };
-}
 
 /** An account without the sign-in, made past the workflow: hashing for each would only cost time. */
 export async function makePerson(
@@ -300,59 +213,4 @@ export async function buildSchool(): Promise<School> {
     commentId: "",
     rescoreId: "",
   };
-}
-
-/** The same school with a second version of the first exercise's rubric, and a rescore by it that waits. */
-export async function addRescore(school: School): Promise<School> {
-  const { exerciseId, iris } = school;
-  const body = toColumn(RubricSchema, LENIENT_RUBRIC);
-  await getDatabase().rubricVersion.create({
-    data: { exerciseId, version: 2, body, authorId: iris.userId },
-  });
-  const { rescoreId } = await startRescore(iris, { exerciseId });
-  await runRescore(rescoreId);
-  return { ...school, rescoreId };
-}
-
-/** What a student sees of a stone in hand, for the hand-in check. */
-export const SEEN = { marks: [makeMark("m1", 0.0314159)], weightCt: null, isHeldByLandmark: false };
-
-async function review({ iris, adaScored: sittingId }: School) {
-  const { revision } = await overrule(iris, {
-    sittingId,
-    baseRevision: 0,
-    ruling: { kind: "grade", property: "clarity", credit: 0.5 },
-    reason: "overrule-secret",
-  });
-  const { commentId } = await writeComment(iris, {
-    sittingId,
-    baseRevision: revision,
-    commentId: null,
-    subject: null,
-    text: "comment-secret",
-  });
-  const { id } = await getDatabase().overrule.findFirstOrThrow({ where: { sittingId } });
-  return { overruleId: id, commentId };
-}
-
-/**
- * The same school with a photograph of the first stone, hidden, a check that Ada sent of it, and Iris's review of Ada's
- * scored plot.
- */
-export async function addDesk(school: School): Promise<School> {
-  const { photoId } = await addPhoto(school.iris, {
-    stoneId: school.stoneIds[0],
-    bytes: await makePicture(),
-  });
-  const [exerciseStoneId] = school.exerciseStoneIds;
-  const { checkId } = await sendStoneCheck(school.ada, { exerciseStoneId, evidence: SEEN });
-  await judgeStoneChecks();
-  return { ...school, photoId, checkId, ...(await review(school)) };
-}
-
-/** Makes the sums that the first reader would make: what is derived is then no write of the call that is watched. */
-export async function addSums(school: School): Promise<School> {
-  const exercises = await getDatabase().exercise.findMany({ select: { id: true } });
-  await ensureTallySums(exercises.map(({ id }) => id));
-  return school;
 }

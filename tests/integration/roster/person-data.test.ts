@@ -10,7 +10,8 @@ import { erasePerson } from "@/lib/workflows/erase-person";
 import { resetPassword } from "@/lib/workflows/reset-password";
 import { setPersonActive } from "@/lib/workflows/set-person-active";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
-import { buildSchool, PASSWORD, type School, SECRETS, SEEN } from "@/tests/support/school";
+import { buildSchool, PASSWORD, type School } from "@/tests/support/school";
+import { SECRETS, SEEN } from "@/tests/support/school-marks";
 
 let database: TestDatabase;
 let school: School;
