@@ -1,22 +1,14 @@
-/**
- * A rescore: what it lists is what is applied, nothing changes before that, all of it changes at once, and a process that
- * is killed in the middle leaves the old results in sight and is gone on with.
- */
-import { spawn } from "node:child_process";
-import { join } from "node:path";
-import { setTimeout as wait } from "node:timers/promises";
+/** A rescore: what it lists is what is applied, nothing changes before that, and all of it changes at once. */
 import { describe, expect, it } from "vitest";
 import { getDebrief } from "@/lib/data/get-debrief";
 import { getRescore } from "@/lib/data/get-rescore";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
 import { getRubricBench } from "@/lib/data/get-rubric-bench";
-import { listMyExercises } from "@/lib/data/list-my-exercises";
 import { listTouchedExercises } from "@/lib/data/list-touched-exercises";
-import { closeDatabase, getDatabase } from "@/lib/data/store/database";
+import { getDatabase } from "@/lib/data/store/database";
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
 import { applyRescore } from "@/lib/workflows/apply-rescore";
 import { discardRescore } from "@/lib/workflows/discard-rescore";
-import { resumeRescores } from "@/lib/workflows/resume-rescores";
 import { runRescore } from "@/lib/workflows/run-rescore";
 import { saveReference } from "@/lib/workflows/save-reference";
 import { saveRubric } from "@/lib/workflows/save-rubric";
@@ -24,8 +16,6 @@ import { startRescore } from "@/lib/workflows/start-rescore";
 import { buildSchool, type School } from "@/tests/support/school";
 import { LENIENT_RUBRIC, makeMark, REFERENCE } from "@/tests/support/school-marks";
 import { standUpSchool } from "@/tests/support/stand-up-school";
-
-const ROOT = join(import.meta.dirname, "../..");
 
 let school: School;
 standUpSchool(async () => {
@@ -237,87 +227,4 @@ describe("a rescore that does not come to be applied", () => {
     await runRescore(rescoreId);
     expect((await getView()).job).toMatchObject({ state: "discarded", endedByName: null, done: 0 });
   });
-});
-
-const CLASS = 400;
-
-/** More students with Ada's plot and result, so that a rescore takes its time. */
-async function enlargeClass(): Promise<void> {
-  const client = getDatabase();
-  const [exerciseStoneId] = school.exerciseStoneIds;
-  const handIn = await client.handIn.findUniqueOrThrow({
-    where: { sittingId: school.adaScored },
-    include: { results: true, sitting: true },
-  });
-  const [result] = handIn.results;
-  if (result === undefined) throw new Error("Ada has no result");
-  const ids = Array.from({ length: CLASS }, (_, i) => `many-${i}`);
-  await client.user.createMany({
-    data: ids.map((id) => ({ id, login: id, name: id, role: "student" as const, passwordHash: "-" })),
-  });
-  await client.sitting.createMany({
-    data: ids.map((id) => ({ id, exerciseStoneId, studentId: id, state: handIn.sitting.state ?? {} })),
-  });
-  await client.handIn.createMany({
-    data: ids.map((id) => ({
-      id,
-      sittingId: id,
-      plot: handIn.plot ?? {},
-      prepared: handIn.prepared ?? {},
-      lastSeq: 2,
-    })),
-  });
-  const { id: _id, result: body, detail, ...rest } = result;
-  await client.result.createMany({
-    data: ids.map((handInId) => ({ ...rest, handInId, result: body ?? {}, detail: detail ?? {} })),
-  });
-}
-
-/** Works the rescore out in a process of its own and kills that once some results are kept. */
-async function workOutUntilKilled(rescoreId: string): Promise<void> {
-  const child = spawn(
-    process.execPath,
-    ["--conditions=react-server", "--import", "tsx", join(ROOT, "tests/support/run-rescore.ts"), rescoreId],
-    { cwd: ROOT, stdio: ["ignore", "pipe", "inherit"] },
-  );
-  const ended = new Promise<NodeJS.Signals | null>((resolve) =>
-    child.on("close", (_code, signal) => resolve(signal)),
-  );
-  let kept = 0;
-  while (kept === 0 && child.exitCode === null) {
-    await wait(2);
-    kept = await getDatabase().result.count({ where: { rescoreId } });
-  }
-  child.kill("SIGKILL");
-  expect(await ended).toBe("SIGKILL");
-}
-
-describe("a process that is killed while it rescores", () => {
-  it("leaves every old result in sight, and a start goes on and brings it to its end", async () => {
-    await enlargeClass();
-    await saveLenient();
-    const before = await readTotals();
-    const mine = await listMyExercises(school.ben);
-    const { rescoreId } = await start();
-    await workOutUntilKilled(rescoreId);
-    await closeDatabase();
-    const kept = await getDatabase().result.count({ where: { rescoreId } });
-    expect(kept).toBeGreaterThan(0);
-    expect(kept, "it was killed in the middle").toBeLessThan(CLASS + 2);
-    expect(await readTotals()).toEqual(before);
-    expect(await listMyExercises(school.ben)).toEqual(mine);
-    expect((await getView()).job).toMatchObject({ state: "working", total: CLASS + 2, done: kept });
-    await expect(applyRescore(school.iris, { rescoreId })).rejects.toMatchObject({ code: "conflict" });
-
-    expect(await resumeRescores()).toEqual({ resumed: 1 });
-    const { job } = await getView();
-    expect(job).toMatchObject({ state: "ready", total: CLASS + 2, done: CLASS + 2, failed: 0 });
-    expect(await readTotals()).toEqual(before);
-    await applyRescore(school.iris, { rescoreId });
-    const after = await readTotals();
-    expect(after).toEqual(
-      new Map([...before, ...(job?.rows ?? []).map((row) => [row.sittingId, row.after] as const)]),
-    );
-    expect(await resumeRescores()).toEqual({ resumed: 0 });
-  }, 120_000);
 });
