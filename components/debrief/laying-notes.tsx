@@ -1,6 +1,6 @@
 "use client";
 
-import { findOtherFit, toLayingWords } from "@/components/debrief/other-fit";
+import { findOtherFit, toFitWords, toLayingWords } from "@/components/debrief/other-fit";
 import { WouldFitNote } from "@/components/debrief/would-fit-note";
 import type { DebriefView } from "@/lib/plot/student-view";
 
@@ -17,7 +17,15 @@ export function LayingNotes({ view, isOwn, isRelaid, onRelaid }: LayingNotesProp
   const fit = findOtherFit(view);
   return (
     <>
-      {fit !== null && <WouldFitNote fit={fit} isOwn={isOwn} isShown={isRelaid} onShow={onRelaid} />}
+      {fit !== null && (
+        <WouldFitNote
+          fit={fit}
+          how={toFitWords(fit, view)}
+          isOwn={isOwn}
+          isShown={isRelaid}
+          onShow={onRelaid}
+        />
+      )}
       {turnDeg !== 0 && !isRelaid && (
         <p className="muted">
           The plot is shown {toLayingWords({ turnDeg, mirrored: false })}: that is how it fits the reference,

@@ -25,6 +25,12 @@ export function layOtherwise(view: DebriefView): ViewLayings {
   return fit.view === null ? layAlike(laying) : { ...counted, [fit.view]: laying };
 }
 
+/** How it would be laid. Where the whole plot is turned as that view would be, the view is mirrored and no more. */
+export function toFitWords(fit: OtherFit, { result }: DebriefView): string {
+  const isMirrorOnly = fit.view !== null && fit.mirrored && fit.turnDeg === result.alignment.turnDeg;
+  return isMirrorOnly ? "mirrored" : toLayingWords(fit, fit.view);
+}
+
 /**
  * "mirrored and turned by 45° clockwise"; "left as it was drawn" where neither. A turn is clockwise as the crown is seen; seen
  * in the pavilion view it goes the other way round.

@@ -1,7 +1,7 @@
 "use client";
 
 import { Switch } from "@mantine/core";
-import { type OtherFit, toLayingWords } from "@/components/debrief/other-fit";
+import type { OtherFit } from "@/components/debrief/other-fit";
 import classes from "@/components/debrief/would-fit-note.module.css";
 
 function toReason({ view, mirrored }: OtherFit): string {
@@ -18,17 +18,19 @@ function toReason({ view, mirrored }: OtherFit): string {
 /** Says that the plot, or one view of it, fits another way round, and shows it laid so. It earns nothing. */
 export function WouldFitNote({
   fit,
+  how,
   isOwn,
   isShown,
   onShow,
 }: {
   fit: OtherFit;
+  /** How it would be laid, in words. */
+  how: string;
   isOwn: boolean;
   isShown: boolean;
   onShow: (shown: boolean) => void;
 }) {
   const whose = isOwn ? "Your" : "The";
-  const how = toLayingWords(fit, fit.view);
   return (
     <div className={classes.root}>
       <p>

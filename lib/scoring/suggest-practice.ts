@@ -8,11 +8,13 @@ import type { Exhibit } from "@/lib/scoring/exhibit";
 import type { Stray } from "@/lib/scoring/find-causes";
 import { nameCount, nameList } from "@/lib/scoring/name-things";
 import type { GradeRating } from "@/lib/scoring/rate-grades";
+import type { Outcome } from "@/lib/scoring/work-out";
 
 /** What a suggestion draws on. */
 export interface PracticeGround extends Exhibit {
   readonly strays: readonly Stray[];
   readonly grades: readonly GradeRating[];
+  readonly counted: Pick<Outcome, "reading">;
   readonly wouldFit: WouldFit | null;
   readonly viewFit: ViewFit | null;
   readonly suspectStone: string | null;
@@ -113,15 +115,17 @@ function nameReading({ turnDeg, mirrored }: Pick<WouldFit, "turnDeg" | "mirrored
   return mirrored ? `mirrored and ${turn}` : turn;
 }
 
-function nameViewFit({ view, gain, ...reading }: ViewFit): string {
-  const how = nameReading(reading, view);
+function nameViewFit({ view, gain, ...reading }: ViewFit, countedTurnDeg: number): string {
+  // Where the whole plot counts as turned so, the view is mirrored and no more.
+  const isMirrorOnly = reading.mirrored && reading.turnDeg === countedTurnDeg;
+  const how = isMirrorOnly ? "mirrored" : nameReading(reading, view);
   const why = reading.mirrored
     ? "it may have been drawn from the other side, where left and right change places; find the landmark before you draw a view"
     : "find the landmark again each time you turn the stone over, and hold both views by it";
   return `Your ${view} view would fit better by ${gain} points if it alone were ${how}: ${why}.`;
 }
 
-function listReadingAdvice({ wouldFit, viewFit, suspectStone }: PracticeGround): string[] {
+function listReadingAdvice({ counted, wouldFit, viewFit, suspectStone }: PracticeGround): string[] {
   const words: string[] = [];
   if (suspectStone !== null) {
     words.push(`The marks fit stone ${suspectStone} better than this one: make sure which stone you had.`);
@@ -133,7 +137,7 @@ function listReadingAdvice({ wouldFit, viewFit, suspectStone }: PracticeGround):
       : "check how you hold the stone before you draw";
     words.push(`Your plot would fit better by ${gain} points if it were ${nameReading(wouldFit)}: ${why}.`);
   }
-  if (viewFit !== null) words.push(nameViewFit(viewFit));
+  if (viewFit !== null) words.push(nameViewFit(viewFit, counted.reading.turnDeg));
   return words;
 }
 

@@ -7,7 +7,7 @@ import {
   toReferenceKey,
 } from "@/components/debrief/debrief-row";
 import { AS_DRAWN, layAlike, layShape } from "@/components/debrief/lay-mark";
-import { findOtherFit, layOtherwise, toLayingWords } from "@/components/debrief/other-fit";
+import { findOtherFit, layOtherwise, toFitWords, toLayingWords } from "@/components/debrief/other-fit";
 import { countFramesUntil, listReplayFrames, toClockWords } from "@/components/debrief/replay-sitting";
 import { getDemoSkill } from "@/lib/demo/demo-skills";
 import { type SimulatedStone, simulateSitting } from "@/lib/demo/simulate-sitting";
@@ -153,6 +153,10 @@ describe("laying a plot", () => {
     // Turned counter-clockwise as the crown is seen, a stone that lies on its table turns clockwise.
     expect(toLayingWords(laying, "pavilion")).toBe("mirrored and turned by 90° clockwise");
     expect(toLayingWords(laying)).toBe("mirrored and turned by 90° counter-clockwise");
+    const { view } = CASES[0] as (typeof CASES)[number];
+    const read = { ...view, result: { ...view.result, alignment: { turnDeg: -90, wouldFit: null } } };
+    expect(toFitWords({ ...laying, view: "pavilion", gain: 20 }, read)).toBe("mirrored");
+    expect(toFitWords({ ...laying, view: null, gain: 20 }, read)).toBe(toLayingWords(laying));
     expect(toLayingWords(AS_DRAWN, "crown")).toBe("left as it was drawn");
   });
 });
