@@ -67,9 +67,9 @@ export function AcceptForm({ row, onDone }: { row: DebriefRow; onDone: () => voi
         value={kind}
         onChange={(next) => setKind(next === "decoy" ? "decoy" : "mark")}
       >
-        <Group mt={6}>
+        <Group mt={6} gap="6px 1rem">
           <Radio value="mark" label="A mark of the reference" />
-          <Radio value="decoy" label="A decoy" />
+          <Radio value="decoy" label="A decoy: a place that misleads" />
         </Group>
       </Radio.Group>
       {kind === "mark" ? (
@@ -102,7 +102,7 @@ export function AcceptForm({ row, onDone }: { row: DebriefRow; onDone: () => voi
         value={extent}
         onChange={(next) => setExtent(next === "dot" || next === "round" ? next : "as-drawn")}
       >
-        <Group mt={6}>
+        <Group mt={6} gap="6px 1rem">
           <Radio value="as-drawn" label="As the student drew it" />
           <Radio value="dot" label="As a dot" />
           <Radio value="round" label="As a circle" />

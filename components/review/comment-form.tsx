@@ -1,7 +1,7 @@
 "use client";
 
 import { Button, Group, Textarea } from "@mantine/core";
-import type { FormEvent } from "react";
+import { type FormEvent, useEffect, useRef } from "react";
 import { useReviewDesk } from "@/components/review/review-desk-context";
 import { useChange } from "@/components/review/use-change";
 import { useDraft } from "@/components/review/use-draft";
@@ -22,6 +22,9 @@ export function CommentForm({ subject, comment, onDone }: CommentFormProps) {
   const { send, pending, failure } = useChange(actions.writeComment);
   const [text, setText] = useDraft(`comment ${comment?.commentId ?? subject ?? "all"}`, comment?.text);
   const when = view.state === "released" ? "The student reads it at once: the debrief is released." : "";
+  const field = useRef<HTMLTextAreaElement>(null);
+  // The button that opened it is gone, and the focus with it.
+  useEffect(() => field.current?.focus(), []);
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     if (!(await send({ commentId: comment?.commentId ?? null, subject, text }))) return;
@@ -37,7 +40,7 @@ export function CommentForm({ subject, comment, onDone }: CommentFormProps) {
         autosize
         minRows={2}
         maxLength={MAX_COMMENT}
-        data-autofocus
+        ref={field}
         value={text}
         onChange={(event) => setText(event.currentTarget.value)}
       />
