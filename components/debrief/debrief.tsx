@@ -31,6 +31,8 @@ export interface DebriefProps {
   isOwn: boolean;
   /** Buttons of the page around: release, next student. */
   actions?: ReactNode;
+  /** Above the diagram: which of several attempts it is. */
+  note?: ReactNode;
   /** The tools of whoever reviews it, in place of what a student reads. */
   review?: DebriefTools;
 }
@@ -87,7 +89,7 @@ function useLater(
   return { later, isStale: later !== null && later.view !== view };
 }
 
-export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefProps) {
+export function Debrief({ view, trail = [], isOwn, actions, note, review }: DebriefProps) {
   const { result, stone } = view;
   const { mode, setMode, highlightKey, setHighlightKey, isRelaid, setRelaid } = useChoices(view.sittingId);
   const compared = useCompared(view, isRelaid, isOwn ? "Your plot" : "Plot");
@@ -111,6 +113,7 @@ export function Debrief({ view, trail = [], isOwn, actions, review }: DebriefPro
       />
       <div className={`${classes.live} no-print`}>
         <div className={classes.diagram}>
+          {note}
           {!isReplay && <LayingNotes view={view} isOwn={isOwn} isRelaid={isRelaid} onRelaid={setRelaid} />}
           <SuspectStone label={result.suspectStone} />
           <h2 className="visually-hidden">{isReplay ? "Replay" : "Plot and reference"}</h2>

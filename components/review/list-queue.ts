@@ -7,7 +7,10 @@ export const QUEUE_WAYS = ["stone", "student"] as const;
 export type QueueWay = (typeof QUEUE_WAYS)[number];
 
 export interface QueueItem {
+  /** The attempt that counts. */
   readonly sittingId: string;
+  /** The attempts before it: whoever looks at one of them goes on from here. */
+  readonly earlierIds: readonly string[];
   readonly studentName: string;
   readonly stoneLabel: string;
 }
@@ -19,8 +22,14 @@ export function listQueue(grid: ReviewGrid, search: string, order: GridOrder, wa
     const cell = row.cells.find((one) => one.exerciseStoneId === exerciseStoneId);
     if (cell === undefined || cell.sittingId === null) return [];
     if (cell.state !== "scored" && cell.state !== "released") return [];
-    return [{ sittingId: cell.sittingId, studentName: row.name, stoneLabel: label }];
+    const earlierIds = cell.earlier.map(({ sittingId }) => sittingId);
+    return [{ sittingId: cell.sittingId, earlierIds, studentName: row.name, stoneLabel: label }];
   };
   if (way === "student") return rows.flatMap((row) => grid.stones.flatMap((stone) => find(row, stone)));
   return grid.stones.flatMap((stone) => rows.flatMap((row) => find(row, stone)));
+}
+
+/** The place of a sitting in the queue, be it the attempt that counts or one before; -1 where the filter leaves it out. */
+export function findInQueue(queue: readonly QueueItem[], sittingId: string): number {
+  return queue.findIndex((one) => one.sittingId === sittingId || one.earlierIds.includes(sittingId));
 }

@@ -9,6 +9,7 @@ import { useCallback, useDeferredValue, useEffect, useMemo, useRef } from "react
 import { Debrief } from "@/components/debrief/debrief";
 import { createDebriefWords } from "@/components/debrief/debrief-row";
 import type { DebriefTools } from "@/components/debrief/debrief-tools";
+import { Attempts } from "@/components/review/attempts";
 import type { QueueItem } from "@/components/review/list-queue";
 import { ReleaseButton } from "@/components/review/release-button";
 import classes from "@/components/review/review.module.css";
@@ -128,6 +129,7 @@ export function ReviewDesk(props: ReviewDeskProps) {
         trail={trail}
         isOwn={false}
         review={tools}
+        note={<Attempts view={view} toAddress={toAddress} onOpen={queue.open} />}
         actions={
           <>
             <Steps queue={queue} items={items} />

@@ -3,7 +3,7 @@
 /** The review that is shown, and the ones beside it, read before they are asked for. */
 import { useCallback, useEffect, useRef, useState } from "react";
 import { fetchReview } from "@/components/review/fetch-review";
-import type { QueueItem } from "@/components/review/list-queue";
+import { findInQueue, type QueueItem } from "@/components/review/list-queue";
 import { createReviewShelf, type ReviewShelf } from "@/components/review/review-shelf";
 import { noteReviewed } from "@/components/review/reviewed-flag";
 import { getSolid } from "@/lib/gem/build-solid";
@@ -20,7 +20,10 @@ export interface ReviewQueue {
   readonly at: number;
   readonly isWaiting: boolean;
   readonly failure: string | null;
+  /** Shows the next plot of the queue, or the one before. */
   readonly go: (step: 1 | -1) => void;
+  /** Shows another attempt in its place. */
+  readonly open: (sittingId: string) => void;
   /** Shows a review as the server answered it. */
   readonly put: (view: ReviewView) => void;
   /** Reads the shown review again. */
@@ -69,7 +72,7 @@ export function useReviewQueue(
   const shownId = view.debrief.sittingId;
   const shown = useRef(shownId);
   shown.current = shownId;
-  const at = queue.findIndex(({ sittingId }) => sittingId === shownId);
+  const at = findInQueue(queue, shownId);
   useNeighbours(shelf, queue, at);
 
   const show = useCallback((next: ReviewView) => {
@@ -104,11 +107,8 @@ export function useReviewQueue(
     [shelf, show, toAddress],
   );
 
-  const go = useCallback(
-    (step: 1 | -1) => {
-      const to = queue[queue.findIndex(({ sittingId }) => sittingId === wanted.current) + step];
-      if (to === undefined) return;
-      const { sittingId } = to;
+  const open = useCallback(
+    (sittingId: string) => {
       wanted.current = sittingId;
       setFailure(null);
       window.history.replaceState(null, "", toAddress(sittingId));
@@ -126,7 +126,14 @@ export function useReviewQueue(
           if (wanted.current === sittingId) setWaiting(false);
         });
     },
-    [queue, shelf, show, stay, toAddress],
+    [shelf, show, stay, toAddress],
   );
-  return { view, at, isWaiting, failure, go, put, reload };
+  const go = useCallback(
+    (step: 1 | -1) => {
+      const to = queue[findInQueue(queue, wanted.current) + step];
+      if (to !== undefined) open(to.sittingId);
+    },
+    [queue, open],
+  );
+  return { view, at, isWaiting, failure, go, open, put, reload };
 }

@@ -96,6 +96,28 @@ export interface ReviewCellViewProps {
   onSelect: (sittingId: string, on: boolean) => void;
 }
 
+/** The attempts before the one that the cell shows: each is opened, and released, by itself. */
+function EarlierAttempts({ cell, exerciseId, query, studentName }: ReviewCellViewProps) {
+  if (cell.earlier.length === 0) return null;
+  return (
+    <ul className={classes.earlier}>
+      {cell.earlier.map(({ sittingId, state, label }, index) => {
+        const words = `attempt ${index + 1}: ${CELL_STATE_WORDS[state].words.toLowerCase()}`;
+        return (
+          <li key={sittingId}>
+            <Link
+              href={`/exercises/${exerciseId}/sittings/${sittingId}${query}`}
+              aria-label={`${studentName}, ${label}, ${words}`}
+            >
+              {words}
+            </Link>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
 /** One student's one stone: state, points, what was found. Opens it; can be selected once it is scored. */
 export function ReviewCellView(props: ReviewCellViewProps) {
   const { cell, exerciseId, query, studentName, stoneLabel, isFirst, isSelected, onSelect } = props;
@@ -117,7 +139,12 @@ export function ReviewCellView(props: ReviewCellViewProps) {
     "aria-label": words,
   };
   return (
-    <td className={classes.cell} data-state={cell.state} data-selected={isSelected}>
+    <td
+      className={classes.cell}
+      data-state={cell.state}
+      data-selected={isSelected}
+      data-earlier={cell.earlier.length > 0 || undefined}
+    >
       {canSelect ? (
         <EagerLink {...link} isLikely={isFirst}>
           <CellContent cell={cell} />
@@ -127,6 +154,7 @@ export function ReviewCellView(props: ReviewCellViewProps) {
           <CellContent cell={cell} />
         </Link>
       )}
+      <EarlierAttempts {...props} />
       {canSelect && (
         <Checkbox
           size="sm"

@@ -7,7 +7,7 @@ import { getRubric } from "@/lib/data/store/get-rubric";
 import { listExerciseRows } from "@/lib/data/store/list-exercise-rows";
 import { countOlder, listScored, toGroundNow } from "@/lib/data/store/list-scored";
 import { parseColumn } from "@/lib/data/store/parse-column";
-import { CELL_PARTS, type CellRow, toReviewCell } from "@/lib/data/store/to-review-cell";
+import { CELL_PARTS, type CellRow, toCellState, toReviewCell } from "@/lib/data/store/to-review-cell";
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ExerciseTermsSchema, resolveTerms } from "@/lib/plot/exercise-terms";
 import { type ReviewGrid, ReviewGridSchema } from "@/lib/plot/staff-view";
@@ -87,13 +87,13 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
   const { scales } = resolveTerms(terms);
   const { rubric, row: rubricRow } = getRubric(exercise.rubrics);
   const replaced = new Map(retakes.map((one) => [`${one.studentId} ${one.exerciseStoneId}`, one.replacesId]));
-  // The latest attempt of each student and stone, on whichever stone a retake of it was: later ones overwrite.
-  const byPlace = new Map(
-    sittings.map((one) => {
-      const place = replaced.get(`${one.studentId} ${one.exerciseStoneId}`) ?? one.exerciseStoneId;
-      return [`${one.studentId} ${place}`, one] as const;
-    }),
-  );
+  // The attempts of each student and stone, on whichever stone a retake of it was; the latest last.
+  const byPlace = new Map<string, CellRow[]>();
+  for (const one of sittings) {
+    const place = replaced.get(`${one.studentId} ${one.exerciseStoneId}`) ?? one.exerciseStoneId;
+    const key = `${one.studentId} ${place}`;
+    byPlace.set(key, [...(byPlace.get(key) ?? []), one]);
+  }
   const satOn = new Map(toStones(exercise, blind, true).map((one) => [one.exerciseStoneId, one]));
   const open = await database.rescore.findFirst({
     where: { exerciseId, state: { in: ["working", "ready"] } },
@@ -115,7 +115,8 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
     cells: students.flatMap(({ studentId }) =>
       stones.map((stone) => {
         const { exerciseStoneId } = stone;
-        const sitting = byPlace.get(`${studentId} ${exerciseStoneId}`);
+        const attempts = byPlace.get(`${studentId} ${exerciseStoneId}`) ?? [];
+        const sitting = attempts.at(-1);
         const sat = satOn.get(sitting?.exerciseStoneId ?? exerciseStoneId) ?? stone;
         const cell = toReviewCell(
           { studentId, exerciseStoneId },
@@ -124,7 +125,12 @@ export async function getReviewGrid(viewer: Viewer, exerciseId: string): Promise
           sat.clarity ?? undefined,
           sat.isBlind,
         );
-        return { ...cell, retakeOn: sat === stone || sat.label === stone.label ? null : sat.label };
+        const earlier = attempts.slice(0, -1).map((one) => ({
+          sittingId: one.id,
+          state: toCellState(one),
+          label: satOn.get(one.exerciseStoneId)?.label ?? stone.label,
+        }));
+        return { ...cell, earlier, retakeOn: sat === stone || sat.label === stone.label ? null : sat.label };
       }),
     ),
   });

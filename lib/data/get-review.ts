@@ -5,6 +5,7 @@ import { getDebrief } from "@/lib/data/get-debrief";
 import { getDatabase } from "@/lib/data/store/database";
 import { findSitting, type SittingRow } from "@/lib/data/store/find-sitting";
 import { findStone } from "@/lib/data/store/find-stone";
+import { listAttempts } from "@/lib/data/store/list-attempts";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { getGradeWorth } from "@/lib/plot/get-grade-worth";
 import { RulingSchema } from "@/lib/plot/overrule";
@@ -68,7 +69,7 @@ export async function getReview(viewer: Viewer, sittingId: string): Promise<Revi
     debrief,
     revision: row.reviewRevision,
     state: row.releases.length > 0 ? "released" : "scored",
-    attempt: row.attempt,
+    attempts: await listAttempts(viewer, row),
     ownComments: own.map(({ id }) => id),
     ended: await listEnded(sittingId),
     stone: await toStone(viewer, row),

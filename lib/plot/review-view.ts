@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { GRADED_PROPERTIES } from "@/lib/plot/grades";
 import { OverruleViewSchema } from "@/lib/plot/review";
+import { CELL_STATES } from "@/lib/plot/staff-view";
 import { DebriefViewSchema } from "@/lib/plot/student-view";
 
 const instant = z.iso.datetime();
@@ -11,7 +12,17 @@ export const ReviewViewSchema = z.strictObject({
   /** Raised by every change of overrules and comments; sent back with a change. */
   revision: z.int(),
   state: z.enum(["scored", "released"]),
-  attempt: z.int(),
+  /** All attempts of the student in this place of the exercise, the first one first; the last of them counts. */
+  attempts: z.array(
+    z.strictObject({
+      sittingId: z.string(),
+      /** Of the stone that it was sat on. */
+      label: z.string(),
+      state: z.enum(CELL_STATES),
+      /** Null while it is not scored, and where the viewer reads the stone blind. */
+      points: z.number().nullable(),
+    }),
+  ),
   /** Those of the comments that the viewer wrote. */
   ownComments: z.array(z.string()),
   /** Overrules that were undone or replaced, the last first. */

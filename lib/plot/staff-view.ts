@@ -152,6 +152,15 @@ export const ReviewCellSchema = z.strictObject({
   attempt: z.int(),
   /** The other stone that it was sat on in place of this one, as a retake. */
   retakeOn: z.string().nullable(),
+  /** The attempts before it, the first one first: they count no more, and each has a debrief of its own. */
+  earlier: z.array(
+    z.strictObject({
+      sittingId: z.string(),
+      state: z.enum(CELL_STATES),
+      /** Of the stone that it was sat on. */
+      label: z.string(),
+    }),
+  ),
   state: z.enum(CELL_STATES),
   markCount: z.int(),
   total: z.number().nullable(),

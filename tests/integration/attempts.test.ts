@@ -4,6 +4,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { AppError } from "@/lib/base/app-error";
 import { getBench } from "@/lib/data/get-bench";
 import { getDebrief } from "@/lib/data/get-debrief";
+import { getReview } from "@/lib/data/get-review";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
 import { getWorksheets } from "@/lib/data/get-worksheets";
 import { listMyExercises } from "@/lib/data/list-my-exercises";
@@ -174,6 +175,23 @@ describe("a retake", () => {
     expect(grid.exercise.stones).toBe(2);
     const cell = grid.cells.find((one) => one.sittingId === sittingId);
     expect(cell).toMatchObject({ exerciseStoneId: place(FIRST), retakeOn: "T-3", state: "scored" });
+    // The attempt before it counts no more, but is reviewed and released by itself.
+    const before = { sittingId: school.adaScored, label: "T-1" };
+    expect(cell?.earlier).toEqual([{ ...before, state: "scored" }]);
+    const { attempts } = await getReview(school.iris, sittingId);
+    expect(attempts.map(({ label, state }) => [label, state])).toEqual([
+      ["T-1", "scored"],
+      ["T-3", "scored"],
+    ]);
+    expect(attempts.at(-1)).toMatchObject({ sittingId, points: cell?.total });
+    await releaseDebriefs(school.iris, { sittingIds: [before.sittingId] });
+    expect((await getDebrief(school.ada, before.sittingId)).sittingId).toBe(before.sittingId);
+    await expect(getDebrief(school.ada, sittingId)).rejects.toMatchObject({ code: "not-found" });
+    const first = await getReview(school.iris, before.sittingId);
+    expect(first.attempts.map(({ state }) => state)).toEqual(["released", "scored"]);
+    await withdrawRelease(school.iris, { sittingIds: [before.sittingId] });
+    await expect(getDebrief(school.ada, before.sittingId)).rejects.toMatchObject({ code: "not-found" });
+
     const { entries } = await exportGradebook(school.iris, school.sectionId);
     const entry = entries.find(({ studentId }) => studentId === school.ada.userId);
     expect(entry).toMatchObject({ handedIn: 1, scored: 1, hundredths: Math.round((cell?.total ?? 0) * 100) });

@@ -40,6 +40,21 @@ export function findClarityBias(
   return from < 0 || to < 0 ? null : to - from;
 }
 
+/** How far a sitting is; no sitting is a stone not begun. */
+export function toCellState(
+  sitting:
+    | {
+        readonly handIn: { readonly results: readonly unknown[] } | null;
+        readonly releases: readonly unknown[];
+      }
+    | undefined,
+): ReviewCell["state"] {
+  if (sitting === undefined) return "not-begun";
+  if (sitting.handIn === null) return "on-the-bench";
+  if (sitting.handIn.results.length === 0) return "scoring";
+  return sitting.releases.length > 0 ? "released" : "scored";
+}
+
 /** The cell of a student and a stone; no sitting is a stone not begun. One that is kept back holds nothing that was scored. */
 export function toReviewCell(
   at: { readonly studentId: string; readonly exerciseStoneId: string },
@@ -47,7 +62,7 @@ export function toReviewCell(
   scales: Scales,
   referenceClarity: string | undefined,
   isKeptBack = false,
-): Omit<ReviewCell, "retakeOn"> {
+): Omit<ReviewCell, "retakeOn" | "earlier"> {
   const current = sitting?.handIn?.results[0];
   const empty = {
     ...at,
@@ -64,11 +79,10 @@ export function toReviewCell(
     comments: 0,
     timedOut: sitting?.handIn?.timedOut ?? false,
   };
-  if (sitting === undefined) return { ...empty, state: "not-begun" };
-  if (sitting.handIn === null) return { ...empty, state: "on-the-bench" };
-  if (current === undefined) return { ...empty, state: "scoring" };
-  const state = sitting.releases.length > 0 ? "released" : "scored";
-  if (isKeptBack) return { ...empty, state };
+  const state = toCellState(sitting);
+  if (sitting === undefined || sitting.handIn === null || current === undefined || isKeptBack) {
+    return { ...empty, state };
+  }
   const result = parseColumn(ScoreResultSchema, current.result, "Result.result");
   const plot = parseColumn(PlotSchema, sitting.handIn.plot, "HandIn.plot");
   return {

@@ -23,6 +23,7 @@ const cell = (studentId: string, exerciseStoneId: string, more: Partial<ReviewCe
   straysByCause: {},
   attempt: 1,
   retakeOn: null,
+  earlier: [],
   clarityBias: null,
   suspectStone: null,
   overrules: 0,

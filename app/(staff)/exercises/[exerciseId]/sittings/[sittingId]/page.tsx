@@ -42,8 +42,11 @@ export default async function SittingPage({ params, searchParams }: Props) {
   const { exerciseId, sittingId } = await params;
   const viewer = await getForPage(() => requireViewer());
   const grid = await getForPage(() => getScoredGrid(viewer, exerciseId));
-  const cell = grid.cells.find((one) => one.sittingId === sittingId);
+  const cell = grid.cells.find(
+    (one) => one.sittingId === sittingId || one.earlier.some((before) => before.sittingId === sittingId),
+  );
   if (cell === undefined) notFound();
+  const state = cell.earlier.find((one) => one.sittingId === sittingId)?.state ?? cell.state;
   const trail = [
     { href: "/exercises", label: "Exercises" },
     { href: `/exercises/${exerciseId}`, label: grid.exercise.title },
@@ -51,14 +54,14 @@ export default async function SittingPage({ params, searchParams }: Props) {
   const actions = (
     <SittingActions
       sittingId={sittingId}
-      state={cell.state}
+      state={state}
       exerciseHref={`/exercises/${exerciseId}`}
       neighbours={findNeighbours(grid, cell)}
       release={releaseDebriefsAction.bind(null, exerciseId)}
       withdraw={withdrawReleaseAction.bind(null, exerciseId)}
     />
   );
-  if (cell.state === "scored" || cell.state === "released") {
+  if (state === "scored" || state === "released") {
     const terms = readQueueTerms(await searchParams);
     return (
       <ReviewDesk
@@ -72,5 +75,5 @@ export default async function SittingPage({ params, searchParams }: Props) {
     );
   }
   const watch = await getForPage(() => getBenchWatch(viewer, sittingId));
-  return <BenchWatch key={sittingId} watch={watch} state={cell.state} trail={trail} actions={actions} />;
+  return <BenchWatch key={sittingId} watch={watch} state={state} trail={trail} actions={actions} />;
 }
