@@ -44,7 +44,7 @@ export function ExtraTime({ minutesPerStone, students, grant }: ExtraTimeProps) 
     if (studentId !== null && minutes !== "") void give({ studentId, extraMinutes: minutes, reason });
   };
   return (
-    <section className={panel.form} aria-labelledby="extra-time-title">
+    <section className={panel.root} aria-labelledby="extra-time-title">
       <h2 id="extra-time-title">Time</h2>
       <p>
         {toMinutes(minutesPerStone)} for each stone, from opening it. When the time is up, what is saved is

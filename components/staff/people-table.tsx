@@ -1,6 +1,7 @@
 "use client";
 
 import { Button, Group, Menu, Modal } from "@mantine/core";
+import { notifications } from "@mantine/notifications";
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
@@ -39,7 +40,10 @@ function PersonDataMenu({ person, onErase }: Pick<PersonButtonsProps, "person" |
   const [busy, setBusy] = useState(false);
   const erase = async () => {
     setBusy(true);
-    if (await onErase(person)) setAsked(false);
+    if (await onErase(person)) {
+      setAsked(false);
+      notifications.show({ message: `${person.name} is erased. Plots and results stay without the name.` });
+    }
     setBusy(false);
   };
   return (
