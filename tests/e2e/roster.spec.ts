@@ -58,6 +58,7 @@ test("a roster is tried, mended, brought in, and its student sets a password", a
   await expectCleanNow(page);
   await dialog.getByRole("button", { name: "Erase for good" }).click();
   await expect(dialog).toBeHidden();
+  await expect(page.getByText("Ros One is erased.")).toBeVisible();
   await expect(page.getByRole("rowheader", { name: "Ros One" })).toHaveCount(0);
 });
 
