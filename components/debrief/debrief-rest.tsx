@@ -42,7 +42,7 @@ export const DebriefRest = memo(function DebriefRest(props: DebriefRestProps) {
           renderNotes={(row) => <RowNotes view={view} row={row} />}
         />
       </div>
-      {review?.panel ?? <ReviewWords view={view} say={say} />}
+      {review?.panel ?? <ReviewWords view={view} rows={rows} say={say} />}
       <div className={classes.sections}>
         {view.reference.marks.length > 0 && (
           <section className="no-print" aria-labelledby="solid-title">

@@ -1,14 +1,24 @@
+import type { DebriefRow } from "@/components/debrief/debrief-row";
 import classes from "@/components/debrief/review-words.module.css";
-import { ByLine } from "@/components/debrief/row-notes";
+import { ByLine, listLooseComments } from "@/components/debrief/row-notes";
 import type { CalloutWords } from "@/components/debrief/to-callout-words";
 import { toRulingWords } from "@/components/debrief/to-ruling-words";
 import type { DebriefView } from "@/lib/plot/student-view";
 
 /** What staff overruled, and what they wrote about the whole; nothing where they did neither. */
-export function ReviewWords({ view, say }: { view: DebriefView; say: CalloutWords }) {
+export function ReviewWords({
+  view,
+  rows,
+  say,
+}: {
+  view: DebriefView;
+  rows: readonly DebriefRow[];
+  say: CalloutWords;
+}) {
   const { overrules } = view;
-  const comments = view.comments.filter(({ subject }) => subject === null);
-  if (overrules.length + comments.length === 0) return null;
+  const comments = listLooseComments(view, rows);
+  const onMarks = view.comments.length - comments.length;
+  if (overrules.length + view.comments.length === 0) return null;
   return (
     <section className={classes.words} aria-labelledby="review-words-title">
       <h2 id="review-words-title">From your instructor</h2>
@@ -24,6 +34,12 @@ export function ReviewWords({ view, say }: { view: DebriefView; say: CalloutWord
           <ByLine byName={byName} iso={madeAt} />
         </p>
       ))}
+      {onMarks > 0 && (
+        <p className="muted">
+          {onMarks === 1 ? "A comment on one mark stands" : `Comments on marks, ${onMarks} in all, stand`}{" "}
+          with the marks above.
+        </p>
+      )}
     </section>
   );
 }

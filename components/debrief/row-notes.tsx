@@ -19,6 +19,12 @@ export function listRowComments({ comments }: DebriefView, row: DebriefRow): Com
   return comments.filter(({ subject }) => subject !== null && keys.includes(subject));
 }
 
+/** The comments on the whole, and those on a mark that no row shows any more. */
+export function listLooseComments({ comments }: DebriefView, rows: readonly DebriefRow[]): CommentView[] {
+  const keys = new Set(rows.flatMap(({ key, partnerKey }) => [key, partnerKey]));
+  return comments.filter(({ subject }) => subject === null || !keys.has(subject));
+}
+
 /** Who wrote something, and when. */
 export function ByLine({
   byName,
@@ -46,8 +52,8 @@ export function RowNotes({ view, row }: { view: DebriefView; row: DebriefRow }) 
     <div className={classes.notes}>
       {overrules.map(({ overruleId, reason, byName, madeAt, applies, why }) => (
         <p key={overruleId} className={classes.note} data-kind="overrule">
-          <strong>{applies ? "Overruled" : `Overrule no longer applies: ${why}`}</strong> {reason}{" "}
-          <ByLine byName={byName} iso={madeAt} />
+          <strong>{applies ? "Overruled:" : `The overrule no longer applies: ${why}.`}</strong>{" "}
+          <span className={classes.text}>{reason}</span> <ByLine byName={byName} iso={madeAt} />
         </p>
       ))}
       {comments.map(({ commentId, text, byName, madeAt, editedAt }) => (

@@ -7,16 +7,21 @@ import type { DebriefView } from "@/lib/plot/student-view";
 
 const PLACE_WORDS = { measured: "", half: ", half in place", full: ", in place" } as const;
 
-/** The engine's name of a reference mark, which `say` turns into its number. */
-function nameReference({ reference }: DebriefView, id: string): string {
+/** A reference mark by its number on the diagram, where it has one that is not `ownNumber`. */
+function nameReference({ reference }: DebriefView, say: CalloutWords, id: string, ownNumber: string): string {
   const mark = reference.marks.find((one) => one.id === id);
-  return mark === undefined
-    ? "a mark the reference no longer has"
-    : `${toCharacteristicLabel(mark.characteristic)} ${id}`;
+  if (mark === undefined) return "a mark the reference no longer has";
+  const label = toCharacteristicLabel(mark.characteristic);
+  const name = `${label} ${id}`;
+  const said = say(name);
+  return `the reference’s ${said === name || said === `${label} ${ownNumber}` ? label : said}`;
 }
 
-/** What a ruling says, by the numbers on the diagram: "Mark 3 is not crystal 2". */
+/** What a ruling says, by the numbers on the diagram: "Mark 3 is not the reference’s crystal 2". */
 export function toRulingWords(view: DebriefView, say: CalloutWords, ruling: Ruling): string {
+  const name = (mark: string) => say(`mark ${mark}`);
+  const nameOther = (id: string, mark: string) =>
+    nameReference(view, say, id, name(mark).replace("mark ", ""));
   switch (ruling.kind) {
     case "grade":
       return `${PROPERTY_LABELS[ruling.property]}: ${Math.round(ruling.credit * 1000) / 10}% of its worth`;
@@ -25,14 +30,14 @@ export function toRulingWords(view: DebriefView, say: CalloutWords, ruling: Ruli
         ruling.cause === null
           ? "not held against the plot"
           : `put down to ${CAUSE_LABELS[ruling.cause].toLowerCase()}`;
-      return toSentence(say(`mark ${ruling.mark}: ${words}`));
+      return toSentence(`${name(ruling.mark)}: ${words}`);
     }
     case "together": {
-      const words = `mark ${ruling.mark} is ${nameReference(view, ruling.reference)}`;
-      return toSentence(say(words) + PLACE_WORDS[ruling.place]);
+      const { mark, reference, place } = ruling;
+      return toSentence(`${name(mark)} is ${nameOther(reference, mark)}${PLACE_WORDS[place]}`);
     }
     case "apart":
-      return toSentence(say(`mark ${ruling.mark} is not ${nameReference(view, ruling.reference)}`));
+      return toSentence(`${name(ruling.mark)} is not ${nameOther(ruling.reference, ruling.mark)}`);
   }
 }
 

@@ -8,8 +8,8 @@ import {
   listDebriefRows,
 } from "@/components/debrief/debrief-row";
 import { layAlike } from "@/components/debrief/lay-mark";
-import { toRulingWords } from "@/components/debrief/to-ruling-words";
 import { PROPERTY_LABELS } from "@/components/forms/property-labels";
+import { DebriefReview } from "@/components/paper/debrief-review";
 import { PaperFoot } from "@/components/paper/paper-foot";
 import type { PaperSize } from "@/components/paper/paper-size";
 import { PAPER_POINTS, styles } from "@/components/paper/paper-styles";
@@ -46,7 +46,7 @@ function Row({ row }: { row: DebriefRow }) {
         </Text>
       </View>
       <View style={{ flex: 1 }}>
-        {row.value !== null && <Text>{Math.round(row.value * 100)} % of its worth</Text>}
+        {row.value !== null && <Text>{Math.round(row.value * 100)}% of its worth</Text>}
         {words.map((sentence) => (
           <Text key={sentence} style={{ fontSize: 8.5 }}>
             {sentence}
@@ -125,33 +125,6 @@ function Grades({ view }: { view: DebriefView }) {
   );
 }
 
-/** What staff ruled and wrote, a comment on a mark by its number. */
-function Reviewed({ view, rows }: { view: DebriefView; rows: readonly DebriefRow[] }) {
-  const { overrules, comments } = view;
-  if (overrules.length + comments.length === 0) return null;
-  const say = createDebriefWords(view);
-  const nameSubject = (subject: string | null) => {
-    const row = rows.find(({ key, partnerKey }) => key === subject || partnerKey === subject);
-    return row === undefined ? "" : `${row.callout} ${row.title}: `;
-  };
-  return (
-    <View>
-      <Text style={styles.heading}>From the instructor</Text>
-      {overrules.map(({ overruleId, ruling, reason, byName }) => (
-        <Text key={overruleId}>
-          • Overruled: {toRulingWords(view, say, ruling)}. {reason} ({byName})
-        </Text>
-      ))}
-      {comments.map(({ commentId, subject, text, byName }) => (
-        <Text key={commentId}>
-          • {nameSubject(subject)}
-          {text} ({byName})
-        </Text>
-      ))}
-    </View>
-  );
-}
-
 /** The debrief of one sitting. What it may hold is what `getDebrief` gave to whoever asks. */
 export function DebriefDocument({ view, paper }: { view: DebriefView; paper: PaperSize }) {
   const { stone, result, detail, reference } = view;
@@ -192,7 +165,7 @@ export function DebriefDocument({ view, paper }: { view: DebriefView; paper: Pap
           links={layers.flatMap(({ links }) => links ?? [])}
         />
         <Outcomes rows={rows} />
-        <Reviewed view={view} rows={rows} />
+        <DebriefReview view={view} rows={rows} />
         <Points view={view} />
         <Grades view={view} />
         {detail.practise.length > 0 && (

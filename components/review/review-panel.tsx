@@ -2,8 +2,9 @@
 
 import { Button } from "@mantine/core";
 import { useState } from "react";
+import { listDebriefRows } from "@/components/debrief/debrief-row";
 import words from "@/components/debrief/review-words.module.css";
-import { ByLine } from "@/components/debrief/row-notes";
+import { ByLine, listLooseComments } from "@/components/debrief/row-notes";
 import { toRulingWords } from "@/components/debrief/to-ruling-words";
 import { CommentForm } from "@/components/review/comment-form";
 import classes from "@/components/review/review.module.css";
@@ -15,7 +16,7 @@ export function ReviewPanel() {
   const { view, say } = useReviewDesk();
   const [isWriting, setWriting] = useState(false);
   const { debrief, ended, locked } = view;
-  const comments = debrief.comments.filter(({ subject }) => subject === null);
+  const comments = listLooseComments(debrief, listDebriefRows(debrief));
   return (
     <section className={`${classes.panel} no-print`} aria-labelledby="review-title">
       <h2 id="review-title">Your review</h2>
