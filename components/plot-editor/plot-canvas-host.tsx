@@ -7,7 +7,9 @@ import { PlotView, type PlotViewProps } from "@/components/plot-canvas/plot-view
 import { usePixelRatio } from "@/components/plot-canvas/use-pixel-ratio";
 import type { Notation } from "@/lib/plot/notation";
 
-type PlotCanvasHostProps = Omit<PlotViewProps, "palette" | "pixelRatio"> & { readonly notation: Notation };
+export type PlotCanvasHostProps = Omit<PlotViewProps, "palette" | "pixelRatio"> & {
+  readonly notation: Notation;
+};
 
 /** A view in the colours of the theme that is on and at the screen's own resolution. In the browser only. */
 export function PlotCanvasHost({ notation, ...view }: PlotCanvasHostProps) {

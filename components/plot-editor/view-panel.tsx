@@ -1,12 +1,12 @@
 "use client";
 
-import dynamic from "next/dynamic";
 import { memo, useId, useMemo, useRef } from "react";
 import { useSquareSize } from "@/components/plot-canvas/use-square-size";
 import { useViewPointer } from "@/components/plot-canvas/use-view-pointer";
 import type { OverlayLayer } from "@/components/plot-editor/plot-editor-props";
 import type { CharacteristicsByName } from "@/components/plot-editor/subject-words";
 import { type Editor, useEditorState } from "@/components/plot-editor/use-editor";
+import { usePlotCanvas } from "@/components/plot-editor/use-plot-canvas";
 import { useViewDrawing } from "@/components/plot-editor/use-view-drawing";
 import { useViewKeys } from "@/components/plot-editor/use-view-keys";
 import classes from "@/components/plot-editor/view-panel.module.css";
@@ -21,11 +21,6 @@ import { drawView } from "@/lib/gem/draw-view";
 import { locatePoint } from "@/lib/gem/locate-point";
 import type { Point, View } from "@/lib/gem/point";
 import type { Notation } from "@/lib/plot/notation";
-
-const PlotCanvasHost = dynamic(
-  () => import("@/components/plot-editor/plot-canvas-host").then((module) => module.PlotCanvasHost),
-  { ssr: false },
-);
 
 interface ViewPanelProps {
   readonly editor: Editor;
@@ -112,6 +107,7 @@ export const ViewPanel = memo(function ViewPanel(props: ViewPanelProps) {
   const { editor, solid, view, mode, characteristics, layers, notation } = props;
   const host = useRef<HTMLDivElement>(null);
   const helpId = useId();
+  const PlotCanvas = usePlotCanvas();
   const sizePx = useSquareSize(host);
   const { halfWidth } = editor.getEnvironment().frame;
   const viewport = useMemo<Viewport>(() => ({ sizePx, halfWidth }), [sizePx, halfWidth]);
@@ -149,8 +145,8 @@ export const ViewPanel = memo(function ViewPanel(props: ViewPanelProps) {
         {...pointer}
         {...keys.keyHandlers}
       >
-        {sizePx > 0 && (
-          <PlotCanvasHost
+        {sizePx > 0 && PlotCanvas !== null && (
+          <PlotCanvas
             drawing={drawing}
             viewport={viewport}
             notation={notation}

@@ -1,6 +1,7 @@
 "use client";
 
 import { useEffect, useMemo, useState } from "react";
+import { loadPlotCanvas } from "@/components/plot-editor/use-plot-canvas";
 import { listQueue } from "@/components/review/list-queue";
 import { type QueueTerms, toQueueQuery } from "@/components/review/queue-address";
 import { arrangeRows, listGridRows } from "@/components/staff/arrange-grid";
@@ -48,7 +49,7 @@ function useFirst(grid: Grid, { search, order, way }: QueueTerms): string | null
 /** Has the code of the diagram at hand before the first plot is opened. */
 function useDiagramCode(): void {
   useEffect(() => {
-    void import("@/components/plot-editor/plot-canvas-host").catch(() => undefined);
+    void loadPlotCanvas().catch(() => undefined);
   }, []);
 }
 
