@@ -34,7 +34,8 @@ export function createReviewShelf(
   const take = (view: ReviewView, turn: number): ReviewView => {
     const { sittingId } = view.debrief;
     const known = kept.get(sittingId);
-    if (known !== undefined && known.turn > turn) return known.view;
+    const isOlder = known !== undefined && (known.turn > turn || known.view.revision > view.revision);
+    if (isOlder) return known.view;
     kept.set(sittingId, { view, atMs: nowMs(), turn });
     return view;
   };

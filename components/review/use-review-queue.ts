@@ -1,11 +1,11 @@
 "use client";
 
-/** The review that is shown, and the ones beside it, read before they are asked for. */
-import { useCallback, useEffect, useRef, useState } from "react";
+/** One review after another, the ones beside the shown one read before they are asked for. */
+import { useCallback, useEffect, useState } from "react";
 import { fetchReview } from "@/components/review/fetch-review";
 import { findInQueue, type QueueItem } from "@/components/review/list-queue";
 import { createReviewShelf, type ReviewShelf } from "@/components/review/review-shelf";
-import { noteReviewed } from "@/components/review/reviewed-flag";
+import { type ShownReview, useShownReview } from "@/components/review/use-shown-review";
 import { getSolid } from "@/lib/gem/build-solid";
 import { drawView } from "@/lib/gem/draw-view";
 import { VIEWS } from "@/lib/gem/point";
@@ -14,20 +14,11 @@ import type { ReviewView } from "@/lib/plot/review-view";
 /** So long after a plot is shown, its neighbours are read. */
 const SETTLE_MS = 60;
 
-export interface ReviewQueue {
-  readonly view: ReviewView;
+export interface ReviewQueue extends Omit<ShownReview, "wanted"> {
   /** Place in the queue, from 0; -1 for a plot that the filter leaves out. */
   readonly at: number;
-  readonly isWaiting: boolean;
-  readonly failure: string | null;
   /** Shows the next plot of the queue, or the one before. */
   readonly go: (step: 1 | -1) => void;
-  /** Shows another attempt in its place. */
-  readonly open: (sittingId: string) => void;
-  /** Shows a review as the server answered it. */
-  readonly put: (view: ReviewView) => void;
-  /** Reads the shown review again. */
-  readonly reload: () => Promise<void>;
 }
 
 /** Works out and remembers what the diagram of a plot needs of its stone. */
@@ -51,89 +42,26 @@ function useNeighbours(shelf: ReviewShelf, queue: readonly QueueItem[], at: numb
   }, [shelf, queue, at]);
 }
 
-/** The same again is nothing to draw again. */
-const unlessSame = (next: ReviewView) => (shown: ReviewView) =>
-  JSON.stringify(shown) === JSON.stringify(next) ? shown : next;
-
 export function useReviewQueue(
   initial: ReviewView,
   queue: readonly QueueItem[],
   toAddress: (sittingId: string) => string,
 ): ReviewQueue {
-  const [view, setView] = useState(initial);
-  const [isWaiting, setWaiting] = useState(false);
-  const [failure, setFailure] = useState<string | null>(null);
   const [shelf] = useState(() => {
     const empty = createReviewShelf(fetchReview);
     empty.keep(initial);
     return empty;
   });
-  const wanted = useRef(initial.debrief.sittingId);
-  const shownId = view.debrief.sittingId;
-  const shown = useRef(shownId);
-  shown.current = shownId;
-  const at = findInQueue(queue, shownId);
+  const { wanted, ...shown } = useShownReview(initial, shelf, toAddress);
+  const at = findInQueue(queue, shown.view.debrief.sittingId);
   useNeighbours(shelf, queue, at);
-
-  const show = useCallback((next: ReviewView) => {
-    noteReviewed();
-    if (next.debrief.sittingId === wanted.current) setView(unlessSame(next));
-  }, []);
-  useEffect(() => {
-    // The page may have been fetched a while before it was opened.
-    const timer = window.setTimeout(() => shelf.read(wanted.current).then(show, () => undefined), SETTLE_MS);
-    return () => window.clearTimeout(timer);
-  }, [shelf, show]);
-  const put = useCallback(
-    (next: ReviewView) => {
-      shelf.keep(next);
-      show(next);
-    },
-    [shelf, show],
-  );
-  const reload = useCallback(async () => show(await shelf.read(wanted.current)), [shelf, show]);
-
-  /** Stays at the plot that is shown where the next one cannot be had. */
-  const stay = useCallback(
-    (missedId: string, message: string) => {
-      if (wanted.current !== missedId) return;
-      wanted.current = shown.current;
-      window.history.replaceState(null, "", toAddress(shown.current));
-      setFailure(message);
-      setWaiting(false);
-      const known = shelf.find(shown.current);
-      if (known !== null) show(known);
-    },
-    [shelf, show, toAddress],
-  );
-
-  const open = useCallback(
-    (sittingId: string) => {
-      wanted.current = sittingId;
-      setFailure(null);
-      window.history.replaceState(null, "", toAddress(sittingId));
-      const known = shelf.find(sittingId);
-      if (known !== null) setView(known);
-      setWaiting(known === null);
-      // What is kept may be older than what another reviewer did: it is read again behind what is shown.
-      const reading = known === null ? shelf.await(sittingId) : shelf.read(sittingId);
-      reading
-        .then(show)
-        .catch((thrown: Error) => {
-          if (known === null) stay(sittingId, thrown.message);
-        })
-        .finally(() => {
-          if (wanted.current === sittingId) setWaiting(false);
-        });
-    },
-    [shelf, show, stay, toAddress],
-  );
+  const { open } = shown;
   const go = useCallback(
     (step: 1 | -1) => {
       const to = queue[findInQueue(queue, wanted.current) + step];
       if (to !== undefined) open(to.sittingId);
     },
-    [queue, open],
+    [queue, wanted, open],
   );
-  return { view, at, isWaiting, failure, go, open, put, reload };
+  return { ...shown, at, go };
 }

@@ -51,6 +51,13 @@ it("keeps the later of two readings, whichever answer comes first", async () => 
   expect((await first).revision).toBe(6);
 });
 
+it("takes no answer of an older revision for the newest, though it came last", () => {
+  const shelf = createReviewShelf(makeServer().fetchReview);
+  shelf.keep(makeReview("a", 4));
+  shelf.keep(makeReview("a", 3));
+  expect(shelf.find("a")?.revision).toBe(4);
+});
+
 it("waits for a reading that is under way, and asks anew when told to read", async () => {
   const { asked, fetchReview } = makeServer();
   const shelf = createReviewShelf(fetchReview);
