@@ -67,7 +67,7 @@ function createSay(
   marks: readonly PlottedMark[],
   callouts: Terms["callouts"],
 ): CalloutWords {
-  return createCalloutWords(marks, view.reference.marks, (side, id) =>
+  return createCalloutWords(marks, view.reference, (side, id) =>
     side === "plotted" ? (callouts.get(toMarkKey(id)) ?? null) : findReferenceCallout(view, callouts, id),
   );
 }

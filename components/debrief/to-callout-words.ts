@@ -2,7 +2,8 @@
  * The engine names marks by their ids; a debrief names them by the numbers that stand on the diagram. Pure.
  */
 import { toCharacteristicLabel } from "@/lib/plot/characteristic";
-import type { PlottedMark, ReferenceMark } from "@/lib/plot/mark";
+import type { PlottedMark } from "@/lib/plot/mark";
+import type { Reference } from "@/lib/plot/stone";
 
 export type CalloutWords = (text: string) => string;
 
@@ -10,12 +11,12 @@ const escapePattern = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$
 
 /**
  * A rewriter of sentences: "mark m3" becomes "mark 3", and "crystal a" becomes "crystal 3", after the mark that found
- * it or the number at which it was overlooked; "crystal" alone where it has no number. Text without such names is left
- * as it is.
+ * it or the number at which it was overlooked; "crystal" alone where it has no number. "decoy d1" becomes "a decoy": it has
+ * no number on the diagram. Text without such names is left as it is.
  */
 export function createCalloutWords(
   marks: readonly PlottedMark[],
-  reference: readonly ReferenceMark[],
+  { marks: reference, decoys }: Pick<Reference, "marks" | "decoys">,
   findCallout: (side: "plotted" | "reference", id: string) => string | null,
 ): CalloutWords {
   const names = new Map<string, string>();
@@ -26,6 +27,7 @@ export function createCalloutWords(
     const callout = findCallout("reference", id);
     names.set(`${label} ${id}`, callout === null ? label : `${label} ${callout}`);
   }
+  for (const { id } of decoys) names.set(`decoy ${id}`, "a decoy");
   if (names.size === 0) return (text) => text;
   const longestFirst = [...names.keys()].sort((a, b) => b.length - a.length).map(escapePattern);
   const pattern = new RegExp(`(?<![\\p{L}\\p{N}-])(?:${longestFirst.join("|")})(?![\\p{L}\\p{N}_-])`, "gu");

@@ -13,7 +13,7 @@ const REFERENCE = [
 ] as unknown as ReferenceMark[];
 const say = createCalloutWords(
   [{ id: "m1" }, { id: "m2" }] as unknown as PlottedMark[],
-  REFERENCE,
+  { marks: REFERENCE, decoys: [] },
   (side, id) => (side === "plotted" ? id.slice(1) : id === "a" ? "2" : null),
 );
 const row = (key: string, partnerKey: string | null, callout: string) =>

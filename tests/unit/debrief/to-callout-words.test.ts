@@ -18,12 +18,15 @@ const reference = (id: string, characteristic = "crystal"): ReferenceMark => ({
 
 const say = createCalloutWords(
   [plotted("m1"), plotted("m1-abc"), plotted("m12")],
-  [
-    reference("a"),
-    reference("crystal-2"),
-    reference("tw (1)", "twinning-wisp"),
-    reference("needle", "needle"),
-  ],
+  {
+    marks: [
+      reference("a"),
+      reference("crystal-2"),
+      reference("tw (1)", "twinning-wisp"),
+      reference("needle", "needle"),
+    ],
+    decoys: [{ id: "behind-a", view: "pavilion", cause: "echo", shape: { ...shape, at: [0, 0] } }],
+  },
   (side, id) => {
     const numbers: Record<string, string> = { m1: "4", "m1-abc": "5", m12: "6", a: "5", "tw (1)": "7" };
     return side === "plotted" || id !== "crystal-2" ? (numbers[id] ?? null) : null;
@@ -38,6 +41,12 @@ it("names marks by their numbers, the longest id first", () => {
 
 it("drops the id of a reference mark that has no number, and takes signs in an id as they are", () => {
   expect(say("crystal crystal-2 and twinning wisp tw (1)")).toBe("crystal and twinning wisp 7");
+});
+
+it("gives a decoy no name: it has no number on the diagram", () => {
+  expect(say("It lies on decoy behind-a, a place that misleads.")).toBe(
+    "It lies on a decoy, a place that misleads.",
+  );
 });
 
 it("leaves other words alone", () => {
