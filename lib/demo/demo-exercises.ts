@@ -116,5 +116,20 @@ export const UNSEEN_EXERCISE: DemoExercise = {
   progress: null,
 };
 
-/** A stone that a student of “Reflections and glints” may sit once more, though it is handed in. */
-export const DEMO_RETAKE = { login: "student6", stone: "B-04", reason: "The stone had been put back dusty." };
+/** A stone that a student may sit once more, though it is handed in. */
+export interface DemoRetake {
+  readonly login: string;
+  /** The stone's id in its set. */
+  readonly stone: string;
+  readonly reason: string;
+  /** Whether it has been sat. */
+  readonly isSat: boolean;
+}
+
+/** The retakes of an exercise: one waits for its student, one is handed in. */
+export const DEMO_RETAKES: Readonly<Partial<Record<DemoExercise["set"], readonly DemoRetake[]>>> = {
+  "reflections-and-glints": [
+    { login: "student6", stone: "B-04", reason: "The stone had been put back dusty.", isSat: false },
+    { login: "student8", stone: "B-02", reason: "The lamp failed halfway.", isSat: true },
+  ],
+};

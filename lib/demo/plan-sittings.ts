@@ -1,6 +1,6 @@
 /** When the demo's students sat at the bench, and what they did there. Pure: dates are told from a given moment. */
 import { createSeededRandom } from "@/lib/base/seeded-random";
-import type { DemoExercise } from "@/lib/demo/demo-exercises";
+import { DEMO_RETAKES, type DemoExercise } from "@/lib/demo/demo-exercises";
 import { getDemoSkill } from "@/lib/demo/demo-skills";
 import { type SimulatedStone, simulateSitting } from "@/lib/demo/simulate-sitting";
 import type { StudentSkill } from "@/lib/demo/student-skill";
@@ -12,6 +12,8 @@ export interface PlannedSitting {
   readonly stone: string;
   readonly openedAt: Date;
   readonly events: readonly SittingEvent[];
+  /** From 1; a retake is a further one. */
+  readonly attempt: number;
   /** What the events add up to. */
   readonly state: SittingState;
   /** Null while it is on the bench. */
@@ -27,6 +29,8 @@ const BREAK_MS = 4 * 60_000;
 /** A sitting on the bench was opened this long ago, ms, and is this far on. */
 const ON_BENCH_AGO_MS = 50 * 60_000;
 const ON_BENCH_SHARE = 0.6;
+/** A retake that was sat was opened this long ago, ms. */
+const RETAKE_AGO_MS = 90 * 60_000;
 
 function getProgress({ progress }: DemoExercise, login: string, stones: number): string {
   if (progress === null) return "n".repeat(stones);
@@ -73,12 +77,30 @@ function planStudent(
     if (state === "b") {
       const done = events.filter(({ atMs }) => atMs <= ON_BENCH_SHARE * handedInAtMs);
       const openedAt = new Date(now.getTime() - ON_BENCH_AGO_MS);
-      return [{ login, stone, openedAt, events: done, state: rebuildSitting(done), handedInAt: null }];
+      const sofar = rebuildSitting(done);
+      return [{ login, stone, attempt: 1, openedAt, events: done, state: sofar, handedInAt: null }];
     }
     const openedAt = new Date(clockMs);
     const handedInAt = new Date(clockMs + handedInAtMs);
     clockMs += handedInAtMs + BREAK_MS;
-    return [{ login, stone, openedAt, events, state: rebuildSitting(events), handedInAt }];
+    return [{ login, stone, attempt: 1, openedAt, events, state: rebuildSitting(events), handedInAt }];
+  });
+}
+
+/** The retakes of an exercise that were sat, each as its student's second attempt. */
+export function planRetakes(
+  exercise: DemoExercise,
+  stones: readonly SimulatedStone[],
+  now: Date,
+): PlannedSitting[] {
+  return (DEMO_RETAKES[exercise.set] ?? []).flatMap(({ login, stone, isSat }): PlannedSitting[] => {
+    const simulated = stones.find((one) => one.stone.id === stone);
+    if (!isSat || simulated === undefined) return [];
+    const seed = `${exercise.set}/${login}/${stone}/retake`;
+    const { events, handedInAtMs } = simulateSitting(simulated, getDemoSkill(login), seed);
+    const openedAt = new Date(now.getTime() - RETAKE_AGO_MS);
+    const handedInAt = new Date(openedAt.getTime() + handedInAtMs);
+    return [{ login, stone, attempt: 2, openedAt, events, state: rebuildSitting(events), handedInAt }];
   });
 }
 

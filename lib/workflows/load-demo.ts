@@ -6,8 +6,8 @@ import "server-only";
 import { hasAnyUser } from "@/lib/data/has-any-user";
 import { runInTransaction, type Transaction } from "@/lib/data/store/database";
 import { DEMO_ACCOUNTS, DEMO_PASSWORD } from "@/lib/demo/demo-accounts";
-import { DEMO_EXERCISES, type DemoExercise } from "@/lib/demo/demo-exercises";
-import { planSittings } from "@/lib/demo/plan-sittings";
+import { DEMO_EXERCISES, DEMO_RETAKES, type DemoExercise } from "@/lib/demo/demo-exercises";
+import { planRetakes, planSittings } from "@/lib/demo/plan-sittings";
 import type { ResolvedSet } from "@/lib/plot/parse-exercise-set";
 import { DemoTrail } from "@/lib/workflows/demo/demo-trail";
 import { readDemoSet } from "@/lib/workflows/demo/read-demo-sets";
@@ -47,7 +47,10 @@ interface PreparedExercise {
 function prepareExercise(exercise: DemoExercise, now: Date): PreparedExercise {
   const logins = DEMO_ACCOUNTS.filter(({ role }) => role === "student").map(({ login }) => login);
   const { resolved, stones } = readDemoSet(exercise.set, exercise.progress !== null);
-  const sittings = scoreSittings(resolved, planSittings(exercise, logins, stones, now));
+  const sittings = scoreSittings(resolved, [
+    ...planSittings(exercise, logins, stones, now),
+    ...planRetakes(exercise, stones, now),
+  ]);
   const author = exercise.set === "grade-boundaries" ? "instructor2" : "instructor";
   return { exercise, resolved, sittings, author };
 }
@@ -77,9 +80,9 @@ async function writeExercise(
     author,
     now,
   });
+  for (const retake of DEMO_RETAKES[exercise.set] ?? [])
+    await writeDemoRetake(transaction, trail, { retake, written, people, author, now });
   const handedIn = await writeDemoSittings(transaction, trail, sittings, people, written);
-  if (exercise.set === "reflections-and-glints")
-    await writeDemoRetake(transaction, trail, { written, people, author, now });
   if (!exercise.isReleased) return tray;
   const releasedAt = new Date(now.getTime() + (exercise.closesH + RELEASED_AFTER_H) * HOUR_MS);
   await releaseDemoSittings(transaction, trail, handedIn, author, releasedAt);

@@ -45,11 +45,13 @@ const PAGES: Record<string, (page: Page) => Promise<string[]>> = {
     const tray = await findHref(page, "/trays", /^\/trays\/[0-9a-f-]{8,}$/);
     const stone = await findHref(page, tray, /\/stones\/[0-9a-f-]{8,}$/);
     const exercise = await findHref(page, "/exercises", /^\/exercises\/[0-9a-f-]{8,}$/);
-    const sitting = await findHref(
-      page,
-      await findHref(page, "/overview", /^\/exercises\/[0-9a-f-]{8,}$/),
-      /\/sittings\//,
-    );
+    const running = await findHref(page, "/overview", /^\/exercises\/[0-9a-f-]{8,}$/);
+    const sitting = await findHref(page, running, /\/sittings\//);
+    const earlier = await page
+      .getByRole("link", { name: /attempt 1/ })
+      .first()
+      .getAttribute("href");
+    if (earlier === null) throw new Error("no earlier attempt to review");
     return [
       "/overview",
       "/trays",
@@ -65,6 +67,7 @@ const PAGES: Record<string, (page: Page) => Promise<string[]>> = {
       exercise,
       `${exercise}/edit`,
       sitting,
+      earlier,
       "/sections",
       await findHref(page, "/sections", /^\/sections\/[0-9a-f-]{8,}$/),
     ];

@@ -39,6 +39,7 @@ async function writeLog(transaction: Transaction, sitting: PlannedSitting, actor
     data: {
       exerciseStoneId: place,
       studentId: actor.userId,
+      attempt: sitting.attempt,
       openedAt,
       lastSeq: state.lastSeq,
       lastEventAt: last === undefined ? null : at(last.atMs),

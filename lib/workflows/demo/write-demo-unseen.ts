@@ -1,6 +1,6 @@
 /** What the demo shows of the rules that hold for one student: an exercise by every rule, more time, and a retake. */
 import type { Transaction } from "@/lib/data/store/database";
-import { DEMO_RETAKE, UNSEEN_EXERCISE } from "@/lib/demo/demo-exercises";
+import { type DemoRetake, UNSEEN_EXERCISE } from "@/lib/demo/demo-exercises";
 import type { ResolvedSet } from "@/lib/plot/parse-exercise-set";
 import type { DemoActor, DemoTrail } from "@/lib/workflows/demo/demo-trail";
 import { type WrittenExercise, writeDemoExercise } from "@/lib/workflows/demo/write-demo-exercise";
@@ -9,6 +9,8 @@ import type { DemoTray } from "@/lib/workflows/demo/write-demo-tray";
 
 const HOUR_MS = 3_600_000;
 const AN_HOUR_AGO = 1;
+/** Before the one that was sat was opened. */
+const RETAKES_AGO = 2;
 
 /** Sets the exercise on unseen stones for the day class, with one student's extension. Nobody has begun it. */
 export async function writeDemoUnseen(
@@ -48,18 +50,18 @@ export async function writeDemoUnseen(
   });
 }
 
-/** Grants the retake: on the same stone, not begun yet. */
+/** Grants a retake on the same stone. */
 export async function writeDemoRetake(
   transaction: Transaction,
   trail: DemoTrail,
-  plan: { written: WrittenExercise; people: DemoPeople; author: DemoActor; now: Date },
+  plan: { retake: DemoRetake; written: WrittenExercise; people: DemoPeople; author: DemoActor; now: Date },
 ): Promise<void> {
-  const { written, people, author, now } = plan;
-  const { login, stone, reason } = DEMO_RETAKE;
+  const { retake, written, people, author, now } = plan;
+  const { login, stone, reason } = retake;
   const place = written.places.get(stone);
   if (place === undefined) throw new Error(`no stone ${stone} for the retake`);
   const student = getDemoActor(people, login);
-  const grantedAt = new Date(now.getTime() - AN_HOUR_AGO * HOUR_MS);
+  const grantedAt = new Date(now.getTime() - RETAKES_AGO * HOUR_MS);
   await transaction.retake.create({
     data: {
       exerciseStoneId: place.exerciseStoneId,
