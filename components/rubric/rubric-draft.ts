@@ -1,8 +1,8 @@
 /** A rubric while it is typed: numbers as text, read back into a rubric or into what is wrong with it. Pure. */
 import { z } from "zod";
-import { fromShown, RUBRIC_FIELDS, type RubricField, toShown } from "@/components/rubric/rubric-fields";
 import type { Fault } from "@/lib/base/app-error";
 import { findRubricFaults, type Rubric, RubricSchema } from "@/lib/plot/rubric";
+import { fromShown, RUBRIC_FIELDS, type RubricField, readRubricAt, toShown } from "@/lib/plot/rubric-fields";
 
 export const RubricDraftSchema = z.strictObject({
   /** By path. */
@@ -15,17 +15,11 @@ export type RubricDraft = z.infer<typeof RubricDraftSchema>;
 
 const CREDIT: Pick<RubricField, "unit" | "min" | "max"> = { unit: "percent", min: 0, max: 100 };
 
-function readAt(rubric: Rubric, path: string): number {
-  let at: unknown = rubric;
-  for (const step of path.split(".")) at = (at as Record<string, unknown>)[step];
-  return at as number;
-}
-
 /** The rubric's numbers as they are shown. */
 export function toRubricDraft(rubric: Rubric): RubricDraft {
   return {
     numbers: Object.fromEntries(
-      RUBRIC_FIELDS.map((field) => [field.path, toShown(field, readAt(rubric, field.path))]),
+      RUBRIC_FIELDS.map((field) => [field.path, toShown(field, readRubricAt(rubric, field.path))]),
     ),
     orientation: rubric.orientation,
     credits: rubric.gradeCredit.map((credit) => toShown(CREDIT, credit)),
@@ -88,7 +82,7 @@ export function readRubricDraft(draft: RubricDraft, before: Rubric): ReadRubric 
   const values = new Map<string, number>();
   for (const field of RUBRIC_FIELDS) {
     const typed = draft.numbers[field.path] ?? "";
-    const old = readAt(before, field.path);
+    const old = readRubricAt(before, field.path);
     const read = typed === toShown(field, old) ? old : readNumber(typed, field);
     if (typeof read === "number") values.set(field.path, read);
     else faults.push({ path: field.path, message: read });

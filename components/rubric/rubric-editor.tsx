@@ -16,7 +16,7 @@ import { SaveLine } from "@/components/staff/save-line";
 import { useKeptDraft } from "@/components/staff/use-kept-draft";
 import { ErrorNote } from "@/components/ui/error-note";
 import type { RubricBench } from "@/lib/plot/rescore-view";
-import { DEFAULT_RUBRIC, type Rubric } from "@/lib/plot/rubric";
+import type { Rubric } from "@/lib/plot/rubric";
 
 export interface RubricEditorProps {
   bench: RubricBench;
@@ -39,7 +39,7 @@ function useTypedRubric(read: Rubric | null, inForce: Rubric): Rubric {
 
 /** The rubric of an exercise: every number, why it is there, and what it does to a real plot. Every save is a version. */
 export function RubricEditor({ bench, userId, save, startRescore }: RubricEditorProps) {
-  const { exerciseId, rubric, rubricVersion, results } = bench;
+  const { exerciseId, rubric, rubricVersion, defaults, results } = bench;
   const router = useRouter();
   const initial = useMemo(() => toRubricDraft(rubric), [rubric]);
   const draft = useKeptDraft({
@@ -84,7 +84,7 @@ export function RubricEditor({ bench, userId, save, startRescore }: RubricEditor
         <DraftNote draft={draft} serverBase={rubricVersion} serverValue={initial} what="rubric" />
         <RubricInputs draft={draft.value} inForce={initial} faults={read.faults} onChange={draft.update} />
         <div>
-          <Button variant="outline" onClick={() => draft.update(() => toRubricDraft(DEFAULT_RUBRIC))}>
+          <Button variant="outline" onClick={() => draft.update(() => toRubricDraft(defaults))}>
             Fill in the program’s defaults
           </Button>
         </div>

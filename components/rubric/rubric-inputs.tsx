@@ -4,14 +4,9 @@ import { Button, Radio } from "@mantine/core";
 import { toSentence } from "@/components/forms/to-sentence";
 import type { RubricDraft } from "@/components/rubric/rubric-draft";
 import classes from "@/components/rubric/rubric-editor.module.css";
-import {
-  getUnitText,
-  RUBRIC_GROUPS,
-  type RubricField,
-  type RubricGroup,
-} from "@/components/rubric/rubric-fields";
 import { NumberField } from "@/components/stone/number-field";
 import type { Fault } from "@/lib/base/app-error";
+import { getUnitText, RUBRIC_GROUPS, type RubricField, type RubricGroup } from "@/lib/plot/rubric-fields";
 
 export interface RubricInputsProps {
   draft: RubricDraft;
@@ -19,6 +14,8 @@ export interface RubricInputsProps {
   inForce: RubricDraft;
   faults: readonly Fault[];
   onChange: (change: (before: RubricDraft) => RubricDraft) => void;
+  /** The level of the groups' headings, where the form is a part of its page. */
+  heading?: "h2" | "h3";
 }
 
 const findAt = (faults: readonly Fault[], path: string) =>
@@ -127,13 +124,14 @@ function findSumFault(group: RubricGroup, faults: readonly Fault[]): string | nu
 
 /** Every number of the rubric with its reason. */
 export function RubricInputs(props: RubricInputsProps) {
+  const Heading = props.heading ?? "h2";
   return (
     <div className={classes.groups}>
       {RUBRIC_GROUPS.map((group, index) => {
         const sumFault = findSumFault(group, props.faults);
         return (
           <section key={group.title} className={classes.group} aria-label={group.title}>
-            <h2>{group.title}</h2>
+            <Heading>{group.title}</Heading>
             <p className={classes.lead}>{group.lead}</p>
             {sumFault !== null && (
               <p className={classes.bad} role="alert">

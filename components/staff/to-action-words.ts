@@ -41,6 +41,7 @@ const WORDS: Readonly<Record<string, string>> = {
   "create-exercise": "set an exercise",
   "update-exercise": "changed an exercise",
   "save-rubric": "saved a rubric",
+  "update-program-settings": "changed what new exercises start with",
   "rescore-exercise": "rescored an exercise",
   "open-sitting": "opened a sitting",
   "hand-in": "handed in",

@@ -25,6 +25,7 @@ export const NAV_LINKS: Readonly<Record<Role, readonly NavLink[]>> = {
     { href: "/program", label: "Program" },
     { href: "/people", label: "People" },
     { href: "/trail", label: "Trail" },
+    { href: "/settings", label: "Settings" },
   ],
 };
 

@@ -57,6 +57,8 @@ export const ACCESS_TABLE = {
   "change-comment": rules("never", "own", "own"),
   "read-overview": rules("never", "any", "any"),
   "read-program": rules("never", "never", "any"),
+  // What holds for the whole program. Whoever sets exercises reads the rubric that a new one starts with.
+  "change-settings": rules("never", "never", "any"),
   // Accounts and the trail.
   "manage-people": rules("never", "never", "any"),
   // One's own: everybody. A link: for students of a section that the instructor teaches (lib/data/store/find-person.ts).

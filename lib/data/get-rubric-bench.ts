@@ -3,6 +3,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { getDatabase } from "@/lib/data/store/database";
 import { type ExerciseWithParts, findExercise } from "@/lib/data/store/find-exercise";
 import { requireUnblinded } from "@/lib/data/store/find-open-reading";
+import { findProgramSettings } from "@/lib/data/store/find-program-settings";
 import { getRubric } from "@/lib/data/store/get-rubric";
 import { parseColumn } from "@/lib/data/store/parse-column";
 import { toStoneCard } from "@/lib/data/store/to-stone-card";
@@ -82,6 +83,7 @@ export async function getRubricBench(
     exerciseTitle: row.title,
     rubric,
     rubricVersion: rubricRow.version,
+    defaults: (await findProgramSettings(database)).rubric,
     versions: versions.map(({ version, createdAt, author }) => ({
       version,
       authorName: author.name,

@@ -84,6 +84,8 @@ export const RubricBenchSchema = z.strictObject({
   exerciseTitle: z.string(),
   rubric: RubricSchema,
   rubricVersion: z.int(),
+  /** The numbers that a new exercise of the program starts with. */
+  defaults: RubricSchema,
   /** Who made each version, newest first. */
   versions: z.array(z.strictObject({ version: z.int(), authorName: z.string(), createdAt: instant })),
   terms: ExerciseTermsSchema,

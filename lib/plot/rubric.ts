@@ -105,6 +105,23 @@ export function resolveRubric(overrides: RubricOverrides = {}, base: Rubric = DE
   });
 }
 
+/** Numbers that only make sense with one another (`findRubricFaults`). */
+const BOUND_TOGETHER = [["near", "far"], ["parts"], ["shares"]] as const;
+
+/**
+ * The rubric that exercises of a set begin with in a program whose defaults are `base`: the set's own keys, and the
+ * program's elsewhere. A set is written and checked against `DEFAULT_RUBRIC`, so where it names one of numbers that
+ * are bound together (near and far, the parts, the shares), the others of them are those too: the result has no
+ * fault where neither the set over `DEFAULT_RUBRIC` nor `base` has one.
+ */
+export function resolveSetRubric(overrides: RubricOverrides, base: Rubric): Rubric {
+  const given = dropUndefined(overrides);
+  const meant = BOUND_TOGETHER.filter((keys) => keys.some((key) => given[key] !== undefined)).flatMap(
+    (keys) => keys.map((key) => [key, DEFAULT_RUBRIC[key]] as const),
+  );
+  return resolveRubric(overrides, { ...base, ...Object.fromEntries(meant) });
+}
+
 function dropUndefined(given: object | undefined): Record<string, unknown> {
   return Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined));
 }

@@ -3,6 +3,7 @@ import { requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import { AppError } from "@/lib/base/app-error";
 import { runInTransaction } from "@/lib/data/store/database";
+import { findProgramSettings } from "@/lib/data/store/find-program-settings";
 import { resolveExerciseStones } from "@/lib/data/store/resolve-exercise-stones";
 import { toColumn } from "@/lib/data/store/to-column";
 import { writeTrail } from "@/lib/data/store/write-trail";
@@ -10,13 +11,13 @@ import { ExerciseFieldsSchema, findDateFaults } from "@/lib/plot/exercise-input"
 import { ExerciseRulesSchema } from "@/lib/plot/exercise-rules";
 import { ExerciseTermsSchema } from "@/lib/plot/exercise-terms";
 import { parseInput } from "@/lib/plot/parse-input";
-import { findRubricFaults, RubricSchema, resolveRubric } from "@/lib/plot/rubric";
+import { findRubricFaults, RubricSchema, resolveRubric, resolveSetRubric } from "@/lib/plot/rubric";
 
 const InputSchema = z.strictObject({ sectionId: z.string(), ...ExerciseFieldsSchema.shape });
 
 /**
- * Sets an exercise for a section, with the first version of its rubric. The stones' scales and characteristics are
- * kept with it as they are now. Throws AppError `not-allowed`, `not-found` or `bad-input`.
+ * Sets an exercise for a section, with the first version of its rubric: the program's defaults, the tray's own numbers
+ * over them, and what is asked for over both. The stones' scales and characteristics are kept with it as they are now. Throws AppError `not-allowed`, `not-found` or `bad-input`.
  */
 export async function createExercise(
   viewer: Viewer,
@@ -34,7 +35,8 @@ export async function createExercise(
       section === null ? null : { instructorIds: section.instructors.map((one) => one.instructorId) };
     requireAccess(viewer, "set-exercise", resource);
     const ground = await resolveExerciseStones(transaction, stoneIds);
-    const rubric = resolveRubric(overrides, resolveRubric(ground.rubric));
+    const { rubric: defaults } = await findProgramSettings(transaction);
+    const rubric = resolveRubric(overrides, resolveSetRubric(ground.rubric, defaults));
     const faults = [
       ...findDateFaults(parsed),
       ...findRubricFaults(rubric).map(({ path, message }) => ({ path: `rubric.${path}`, message })),

@@ -11,11 +11,13 @@ import { getBenchWatch } from "@/lib/data/get-bench-watch";
 import { getDebrief } from "@/lib/data/get-debrief";
 import { getOverview } from "@/lib/data/get-overview";
 import { getPhotoFile } from "@/lib/data/get-photo-file";
+import { getProgramSettings } from "@/lib/data/get-program-settings";
 import { getReferenceVersion } from "@/lib/data/get-reference-version";
 import { getRescore } from "@/lib/data/get-rescore";
 import { getReview } from "@/lib/data/get-review";
 import { getReviewGrid } from "@/lib/data/get-review-grid";
 import { getRubricBench } from "@/lib/data/get-rubric-bench";
+import { getRubricDefaults } from "@/lib/data/get-rubric-defaults";
 import { getScannedStone } from "@/lib/data/get-scanned-stone";
 import { getStone } from "@/lib/data/get-stone";
 import { getStoneToCheck } from "@/lib/data/get-stone-to-check";
@@ -140,6 +142,8 @@ export const DATA_CASES: Readonly<Record<string, AccessCase>> = {
     return heard;
   }),
   "get-overview getOverview": makeCase(staff, (viewer) => getOverview(viewer), lists),
+  "get-program-settings getProgramSettings": makeCase(director, getProgramSettings, lists),
+  "get-rubric-defaults getRubricDefaults": makeCase(staff, getRubricDefaults, lists),
   "list-people listPeople": makeCase(director, (viewer) => listPeople(viewer), lists),
   "list-trail listTrail": makeCase(director, (viewer) => listTrail(viewer, { page: 1 }), lists),
   "export-exercise-set exportExerciseSet": makeCase(teaching, (viewer, { exerciseId }) =>

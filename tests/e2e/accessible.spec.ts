@@ -79,6 +79,7 @@ const PAGES: Record<string, (page: Page) => Promise<string[]>> = {
     "/people/sections/new",
     await findHref(page, "/people", /^\/people\/sections\/[0-9a-f-]{8,}$/),
     "/trail",
+    "/settings",
   ],
 };
 

@@ -1,11 +1,12 @@
 /** Actions on exercises, sittings and the watch. */
 import * as sittings from "@/app/(staff)/exercises/[exerciseId]/sittings/actions";
 import * as exercises from "@/app/(staff)/exercises/actions";
+import * as settings from "@/app/(staff)/settings/actions";
 import * as watch from "@/app/(staff)/watch/actions";
 import * as myStones from "@/app/(student)/my-stones/actions";
 import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
 import type { ActionCase } from "@/tests/access/action-case";
-import { theirs } from "@/tests/access/action-case";
+import { director, theirs } from "@/tests/access/action-case";
 import { makeOpenDates, type School } from "@/tests/support/school";
 
 const exercise = ({ sectionId, stoneIds }: School) => ({
@@ -116,6 +117,10 @@ export const EXERCISE_ACTIONS: Readonly<Record<string, ActionCase>> = {
     allowed: theirs,
     call: ({ exerciseId }) =>
       exercises.saveRubricAction(exerciseId, { baseVersion: 2, rubric: DEFAULT_RUBRIC }),
+  },
+  "(staff)/settings saveSettingsAction": {
+    allowed: director,
+    call: () => settings.saveSettingsAction({ baseRevision: 0, rubric: { ...DEFAULT_RUBRIC, near: 0.04 } }),
   },
   "(staff)/exercises startRescoreAction": {
     allowed: theirs,

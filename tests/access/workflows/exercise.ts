@@ -16,6 +16,7 @@ import { listRetakeStones } from "@/lib/workflows/list-retake-stones";
 import { saveRubric } from "@/lib/workflows/save-rubric";
 import { startRescore } from "@/lib/workflows/start-rescore";
 import { updateExercise } from "@/lib/workflows/update-exercise";
+import { updateProgramSettings } from "@/lib/workflows/update-program-settings";
 import { type AccessCase, makeCase } from "@/tests/access/access-case";
 import { director, no, theirs, withoutId } from "@/tests/access/outcomes";
 import { makeOpenDates } from "@/tests/support/school";
@@ -63,6 +64,11 @@ export const EXERCISE_WORKFLOWS: Readonly<Record<string, AccessCase>> = {
   ),
   "save-rubric saveRubric": makeCase(theirs, (viewer, { exerciseId }) =>
     saveRubric(viewer, { exerciseId, baseVersion: 2, rubric: { ...DEFAULT_RUBRIC, near: 0.04 } }),
+  ),
+  "update-program-settings updateProgramSettings": makeCase(
+    director,
+    (viewer) => updateProgramSettings(viewer, { baseRevision: 0, rubric: { ...DEFAULT_RUBRIC, near: 0.04 } }),
+    withoutId,
   ),
   "start-rescore startRescore": makeCase(theirs, (viewer, { exerciseId }) =>
     startRescore(viewer, { exerciseId }),

@@ -1,8 +1,8 @@
 /** The rubric's editor: every number is there, read back exactly, and refused just where the schema refuses it. */
 import { describe, expect, it } from "vitest";
 import { parseRubricDraft, readRubricDraft, toRubricDraft } from "@/components/rubric/rubric-draft";
-import { fromShown, RUBRIC_FIELDS } from "@/components/rubric/rubric-fields";
 import { DEFAULT_RUBRIC, type Rubric, RubricSchema } from "@/lib/plot/rubric";
+import { fromShown, RUBRIC_FIELDS } from "@/lib/plot/rubric-fields";
 
 const START = toRubricDraft(DEFAULT_RUBRIC);
 const type = (path: string, text: string) => ({ ...START, numbers: { ...START.numbers, [path]: text } });

@@ -6,18 +6,19 @@ import type { ExerciseDraft } from "@/components/staff/exercise-draft";
 import { ExerciseForm } from "@/components/staff/exercise-form";
 import { NoSectionState } from "@/components/staff/no-section-state";
 import { PageHeader } from "@/components/ui/page-header";
+import { getRubricDefaults } from "@/lib/data/get-rubric-defaults";
 import { listSections } from "@/lib/data/list-sections";
 import { requireViewer } from "@/lib/data/require-viewer";
 import { DEFAULT_RULES } from "@/lib/plot/exercise-rules";
-import { DEFAULT_RUBRIC } from "@/lib/plot/rubric";
+import type { Rubric } from "@/lib/plot/rubric";
 
 export const metadata: Metadata = { title: "New exercise" };
 
 const HOUR_MS = 3_600_000;
 const WEEK_MS = 7 * 24 * HOUR_MS;
 
-/** A blank exercise: opens now, is due in a week at the full hour. */
-function createDraft(sectionId: string): ExerciseDraft {
+/** A blank exercise: opens now, is due in a week at the full hour, and is held as the program's rubric says. */
+function createDraft(sectionId: string, { orientation }: Rubric): ExerciseDraft {
   const now = Date.now();
   const toMinute = (ms: number) => new Date(Math.floor(ms / 60_000) * 60_000).toISOString();
   return {
@@ -39,7 +40,7 @@ function createDraft(sectionId: string): ExerciseDraft {
     attempts: 1,
     isInOrder: false,
     areLabelsHidden: false,
-    orientation: DEFAULT_RUBRIC.orientation,
+    orientation,
     stoneIds: [],
     stoneOpenings: {},
   };
@@ -49,6 +50,7 @@ export default async function NewExercisePage() {
   const viewer = await getForPage(() => requireViewer());
   const sections = await getForPage(() => listSections(viewer));
   const trays = await getForPage(() => listPickableTrays(viewer));
+  const rubric = await getForPage(() => getRubricDefaults(viewer));
   const only = sections.length === 1 ? sections[0]?.sectionId : undefined;
   return (
     <div className="page">
@@ -58,11 +60,11 @@ export default async function NewExercisePage() {
       ) : (
         <ExerciseForm
           storageKey={`loupework:exercise:${viewer.userId}:new`}
-          start={createDraft(only ?? "")}
+          start={createDraft(only ?? "", rubric)}
           revision={0}
           sections={sections}
           trays={trays}
-          rubric={DEFAULT_RUBRIC}
+          rubric={rubric}
           save={createExerciseAction}
         />
       )}

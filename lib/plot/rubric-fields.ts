@@ -1,5 +1,7 @@
 /** Every number of a rubric as a person reads and types it: its words, its unit, its limits and why it is there. Pure. */
 
+import type { Rubric } from "@/lib/plot/rubric";
+
 /** How a number is shown: the text behind it, and by what the rubric's own value is multiplied. */
 const UNITS = {
   widths: { text: "", factor: 1 },
@@ -224,4 +226,11 @@ export function toShown({ unit }: Pick<RubricField, "unit">, value: number): str
 /** A shown number as the rubric's value. */
 export function fromShown({ unit }: Pick<RubricField, "unit">, shown: number): number {
   return Number((shown / UNITS[unit].factor).toPrecision(12));
+}
+
+/** The number at a field's path. */
+export function readRubricAt(rubric: Rubric, path: string): number {
+  let at: unknown = rubric;
+  for (const step of path.split(".")) at = (at as Record<string, unknown>)[step];
+  return at as number;
 }
