@@ -79,7 +79,6 @@ const PAGES: Record<string, (page: Page) => Promise<string[]>> = {
     "/people/sections/new",
     await findHref(page, "/people", /^\/people\/sections\/[0-9a-f-]{8,}$/),
     "/trail",
-    "/settings",
   ],
 };
 
