@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { requireAccess, requireRole } from "@/lib/access/require-access";
+import { refuseAsNotFound, requireAccess, requireRole } from "@/lib/access/require-access";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Counts } from "@/lib/agreement/counts";
 import { CountsSchema } from "@/lib/agreement/counts-schema";
@@ -126,6 +126,8 @@ function toView(
 export async function getProgress(viewer: Viewer, input: z.input<typeof InputSchema>): Promise<ProgressView> {
   requireRole(viewer, "read-progress");
   const { studentId, sectionId } = parseInput(InputSchema, input);
+  // A section's page is for staff: what is there for its students is their own page.
+  if (viewer.role === "student" && sectionId !== undefined) throw refuseAsNotFound();
   const within = viewer.role === "student" ? null : (sectionId ?? "");
   const database = getDatabase();
   const student = requireAccess(viewer, "read-progress", await findStudent(database, studentId, within));

@@ -162,6 +162,11 @@ describe("a student's progress", () => {
     expect((await getProgress(school.iris, input)).plots).toBe(0);
   });
 
+  it("is refused to its own student by way of a section: that page is for staff", async () => {
+    const input = { studentId: school.ada.userId, sectionId: school.sectionId };
+    await expect(getProgress(school.ada, input)).rejects.toMatchObject({ code: "not-found" });
+  });
+
   it("is shown to staff in a section of the student's alone", async () => {
     const elsewhere = { studentId: school.ada.userId, sectionId: school.otherSectionId };
     await expect(getProgress(school.director, elsewhere)).rejects.toMatchObject({ code: "not-found" });

@@ -87,8 +87,11 @@ export const EXERCISE_WORKFLOWS: Readonly<Record<string, AccessCase>> = {
     exportGradebook(viewer, sectionId),
   ),
   "export-items exportItems": makeCase(theirs, (viewer, { sectionId }) => exportItems(viewer, sectionId)),
-  // A student's own, whichever section is named; to staff it is a student of the first section.
+  // A student's own; to staff it is a student of the first section.
   "get-progress getProgress": makeCase(["ok", "ok", no, "ok", no, no], (viewer, { ada, sectionId }) =>
-    getProgress(viewer, { studentId: ada.userId, sectionId }),
+    getProgress(viewer, {
+      studentId: ada.userId,
+      ...(viewer.role === "student" ? {} : { sectionId }),
+    }),
   ),
 };
