@@ -32,13 +32,29 @@ function listWaiting(exercises: readonly MyExercise[]): Waiting[] {
 const byDue = (a: MyExercise, b: MyExercise) => Date.parse(a.dueAt) - Date.parse(b.dueAt);
 const isTaken = ({ phase }: MyExercise) => phase === "open" || phase === "late";
 
+/** The stone on the bench whose time runs out first; undefined where none is timed. */
+function findRunning(taken: readonly MyExercise[]) {
+  return taken
+    .flatMap((exercise) =>
+      exercise.stones.flatMap((stone) =>
+        stone.state === "on-the-bench" && stone.endsAt !== null
+          ? [{ exercise, stone, endMs: Date.parse(stone.endsAt) }]
+          : [],
+      ),
+    )
+    .sort((a, b) => a.endMs - b.endMs)[0];
+}
+
 /**
- * Work before reading, and the work that is due first; within an exercise a stone that is on the bench goes before
+ * A stone whose time is running before all else. Then work before reading, and the work that is due first; within an exercise a stone that is on the bench goes before
  * one that was not begun. With no work left, the debrief handed in last; then the exercise or
  * the stone that opens next.
  */
 export function findNextStep(exercises: readonly MyExercise[]): NextStep {
-  for (const exercise of exercises.filter(isTaken).sort(byDue)) {
+  const taken = exercises.filter(isTaken).sort(byDue);
+  const running = findRunning(taken);
+  if (running !== undefined) return { kind: "plot", exercise: running.exercise, stone: running.stone };
+  for (const exercise of taken) {
     const stone =
       exercise.stones.find(({ state }) => state === "on-the-bench") ??
       exercise.stones.find((one) => one.state === "not-begun" && !isStoneWaiting(one));

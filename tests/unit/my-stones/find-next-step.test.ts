@@ -49,6 +49,29 @@ describe("the one thing to do next", () => {
     expect(step).toMatchObject({ kind: "plot", stone: { label: "sooner-3" } });
   });
 
+  it("is a stone whose time is running, whatever else is due before it; of two, the one that ends first", () => {
+    const timed = exercise("timed", "open", 20, [
+      "not-begun",
+      "on-the-bench",
+      "on-the-bench",
+      "on-the-bench",
+    ]);
+    const [first, none, late, soon] = timed.stones;
+    if (!first || !none || !late || !soon) throw new Error("four stones");
+    const running = {
+      ...timed,
+      stones: [
+        first,
+        none,
+        { ...late, endsAt: "2026-11-09T10:30:00.000Z" },
+        { ...soon, endsAt: "2026-11-09T10:20:00.000Z" },
+      ],
+    };
+    const sooner = exercise("sooner", "open", 10, ["on-the-bench"]);
+    expect(findNextStep([sooner, running])).toMatchObject({ kind: "plot", stone: { label: "timed-4" } });
+    expect(findNextStep([sooner, timed])).toMatchObject({ kind: "plot", stone: { label: "sooner-1" } });
+  });
+
   it("is a stone that was not begun when none is on the bench, late ones included", () => {
     const step = findNextStep([exercise("late", "late", 5, ["debrief-ready", "not-begun"])]);
     expect(step).toMatchObject({ kind: "plot", stone: { label: "late-2" } });
