@@ -12,6 +12,16 @@ import { When } from "@/components/ui/when";
 import { GRADED_PROPERTIES } from "@/lib/plot/grades";
 import type { BenchView } from "@/lib/plot/student-view";
 
+/** When the debrief can be read. */
+function DebriefWords({ debriefsAt }: { debriefsAt: string | null }) {
+  if (debriefsAt === null) return <span>The debrief opens once your instructor releases it.</span>;
+  return (
+    <span>
+      The debrief is not open yet. Debriefs of this exercise open from <When iso={debriefsAt} />.
+    </span>
+  );
+}
+
 /** A sitting that is handed in, before its debrief: what was given, and what comes next. */
 export function HandedIn({ view, handedInAt }: { view: BenchView; handedInAt: string }) {
   return (
@@ -26,7 +36,7 @@ export function HandedIn({ view, handedInAt }: { view: BenchView; handedInAt: st
             {view.timedOut && (
               <span>The time ran out: what was saved by then was handed in, whatever was still open.</span>
             )}
-            <span>The debrief opens here once your instructor releases it.</span>
+            <DebriefWords debriefsAt={view.debriefsAt} />
           </Group>
         }
         actions={

@@ -165,7 +165,7 @@ export class SaveClient {
     clearTimeout(timer);
     if (this.state.word !== "saved") return { kind: "unreached" };
     const answer = await this.parts.door.handIn(this.state.sitting.lastSeq, false);
-    if (answer.kind === "done") this.set({ word: "closed", canWrite: false });
+    if (answer.kind === "done") this.set({ word: "handed-in", canWrite: false });
     else if (answer.kind === "refused") this.stop(answer.refusal);
     return answer;
   };
@@ -188,7 +188,7 @@ export class SaveClient {
       const answer = await door.handIn(this.state.sitting.lastSeq, true);
       if (answer.kind === "done") {
         this.isEnding = false;
-        this.set({ word: "closed" });
+        this.set({ word: "handed-in" });
         return true;
       }
       if (answer.kind === "refused" && answer.refusal.code === "conflict") return this.goOn();

@@ -21,6 +21,15 @@ function Notice({ title, children, action }: { title: string; children: ReactNod
   );
 }
 
+/** Reads the page afresh, which then shows the sitting as the server has it. */
+function SeeButton() {
+  return (
+    <Button size="sm" variant="outline" onClick={() => window.location.reload()}>
+      See how it stands
+    </Button>
+  );
+}
+
 function DecideNotice({ state, client }: { state: SaveState; client: Saving["client"] }) {
   const count = toCount(state.stranded.length);
   return (
@@ -83,16 +92,16 @@ export function SaveNotice({ saving }: { saving: Saving }) {
   const { state, client, takeOver } = saving;
   if (state.mustDecide) return <DecideNotice state={state} client={client} />;
   if (state.word === "elsewhere") return <ElsewhereNotice state={state} takeOver={takeOver} />;
+  if (state.word === "handed-in") {
+    return (
+      <Notice title="Handed in" action={<SeeButton />}>
+        Your instructor has it, with everything you did.
+      </Notice>
+    );
+  }
   if (state.word === "closed") {
     return (
-      <Notice
-        title="This sitting takes no more work"
-        action={
-          <Button size="sm" variant="outline" onClick={() => window.location.reload()}>
-            See how it stands
-          </Button>
-        }
-      >
+      <Notice title="This sitting takes no more work" action={<SeeButton />}>
         {state.refusal?.message ?? "Everything that was saved is kept."}
         {state.stranded.length > 0 && ` ${toCount(state.stranded.length)} came too late to be saved.`}
       </Notice>

@@ -4,9 +4,18 @@ import type { SittingEvent, SittingState } from "@/lib/plot/sitting-event";
 
 /**
  * `opening`: not known yet. `saved`: all is safe on the server. `saving`: on its way. `offline`: kept in this
- * browser only. `elsewhere`: another tab or device writes. `closed`: takes no more work. `unsaved`: refused.
+ * browser only. `elsewhere`: another tab or device writes. `closed`: takes no more work. `handed-in`: from here, just
+ * now. `unsaved`: refused.
  */
-export type SaveWord = "opening" | "saved" | "saving" | "offline" | "elsewhere" | "closed" | "unsaved";
+export type SaveWord =
+  | "opening"
+  | "saved"
+  | "saving"
+  | "offline"
+  | "elsewhere"
+  | "closed"
+  | "handed-in"
+  | "unsaved";
 
 export interface SaveState {
   readonly word: SaveWord;
@@ -33,6 +42,7 @@ export const SAVE_WORDS: Readonly<Record<SaveWord, string>> = {
   offline: "Offline",
   elsewhere: "Elsewhere",
   closed: "Closed",
+  "handed-in": "Handed in",
   unsaved: "Unsaved",
 };
 

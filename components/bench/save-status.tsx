@@ -7,7 +7,7 @@ export function SaveStatus({ word }: { word: SaveWord }) {
   return (
     <span className={classes.root} data-word={word} data-testid="save-status">
       <svg width="14" height="14" viewBox="0 0 14 14" fill="none" aria-hidden="true" focusable="false">
-        {word === "saved" && <circle cx="7" cy="7" r="6" fill="currentColor" />}
+        {(word === "saved" || word === "handed-in") && <circle cx="7" cy="7" r="6" fill="currentColor" />}
         {isBusy && (
           <circle cx="7" cy="7" r="5.2" stroke="currentColor" strokeWidth="1.6" strokeDasharray="3 2.4" />
         )}

@@ -32,6 +32,7 @@ export async function getBench(viewer: Viewer, sittingId: string): Promise<Bench
     exerciseTitle: exercise.title,
     dueAt: dates.dueAt.toISOString(),
     closesAt: dates.closesAt?.toISOString() ?? null,
+    debriefsAt: exercise.debriefsAt?.toISOString() ?? null,
     rules: parseColumn(ExerciseRulesSchema, exercise.rules, "Exercise.rules"),
     stone: { ...toStoneCard(stone), label: await findOwnLabel(database, row.exerciseStone, row.studentId) },
     ...toTermsView(parseColumn(ExerciseTermsSchema, exercise.terms, "Exercise.terms")),

@@ -106,6 +106,7 @@ export async function previewBench(
       exerciseTitle: row.title,
       dueAt: row.dueAt.toISOString(),
       closesAt: row.closesAt?.toISOString() ?? null,
+      debriefsAt: row.debriefsAt?.toISOString() ?? null,
       rules,
       stone: { ...toStoneCard(place.stone), label },
       ...toTermsView(parseColumn(ExerciseTermsSchema, row.terms, "Exercise.terms")),

@@ -100,6 +100,8 @@ export const BenchViewSchema = z.strictObject({
   exerciseTitle: z.string(),
   dueAt: instant,
   closesAt: instant.nullable(),
+  /** From when on debriefs open by themselves; null: when the instructor releases them. */
+  debriefsAt: instant.nullable(),
   rules: ExerciseRulesSchema,
   stone: StoneCardSchema,
   scales: ScalesSchema,

@@ -20,7 +20,7 @@ describe("the end", () => {
     const answer = await client.handIn();
     expect(answer).toEqual({ kind: "done", value: { handedInAt: "2026-11-25T10:00:00.000Z" } });
     expect(server.log).toHaveLength(1);
-    expect(client.getState()).toMatchObject({ word: "closed", canWrite: false });
+    expect(client.getState()).toMatchObject({ word: "handed-in", canWrite: false });
   });
 
   it("says closed, and keeps count of what came too late", async () => {
@@ -107,7 +107,7 @@ describe("the end of the time", () => {
     server.isDown = false;
     await vi.advanceTimersByTimeAsync(40_000);
     expect(await ending).toBe(true);
-    expect(client.getState().word).toBe("closed");
+    expect(client.getState().word).toBe("handed-in");
     expect([server.log.length, server.handIns]).toEqual([3, 1]);
   });
 
