@@ -6,6 +6,7 @@ import { useRouter } from "next/navigation";
 import type { ReactNode } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
+import classes from "@/components/my-stones/begin-button.module.css";
 import { ConfirmButton } from "@/components/ui/confirm-button";
 import { ErrorNote } from "@/components/ui/error-note";
 import { toMinutes } from "@/components/ui/to-minutes";
@@ -25,7 +26,7 @@ function TimedWords({ minutes }: { minutes: number }) {
         This stone is timed: you have {toMinutes(minutes)} from the moment you begin, and the time runs on
         whatever happens: also while this page is closed or the computer sleeps.
       </p>
-      <p>
+      <p className={classes.after}>
         When it is up, everything you did is handed in as it stands. Have the stone and the loupe at hand.
       </p>
     </>
