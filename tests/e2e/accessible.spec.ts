@@ -74,6 +74,7 @@ const PAGES: Record<string, (page: Page) => Promise<string[]>> = {
   },
   director: async (page) => [
     "/program",
+    "/settings",
     "/people",
     "/people/new",
     "/people/sections/new",
