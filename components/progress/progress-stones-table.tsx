@@ -25,6 +25,8 @@ export function ProgressStonesTable({ stones, debriefHref }: ProgressStonesTable
         debriefHref === null ? label : <Link href={`${debriefHref}${sittingId}`}>{label}</Link>,
       isRowHeader: true,
     },
+    // Second, so that a phone shows it without scrolling.
+    { key: "total", header: "Points", value: ({ total }) => total, align: "end" },
     { key: "exercise", header: "Exercise", value: ({ exerciseTitle }) => exerciseTitle },
     {
       key: "handedInAt",
@@ -36,7 +38,6 @@ export function ProgressStonesTable({ stones, debriefHref }: ProgressStonesTable
         </span>
       ),
     },
-    { key: "total", header: "Points", value: ({ total }) => total, align: "end" },
   ];
   return (
     <DataTable
