@@ -74,8 +74,10 @@ function toMyStone(row: StoneRow, standing: Standing): typeof MyStoneSchema._out
   const sitting = row.sittings.at(-1);
   const opening = findStoneOpening(row, now);
   const isTaken = (phase === "open" || phase === "late") && opening === null;
-  const earlier = row.sittings.slice(0, -1).findLast(({ releases }) => releases.length > 0);
   const state = toState(sitting, phase);
+  // While the stone is on the bench again, what was released of it is closed (`findSitting`).
+  const before = state === "on-the-bench" ? [] : row.sittings.slice(0, -1);
+  const earlier = before.findLast(({ releases }) => releases.length > 0);
   const total = sitting?.handIn?.results[0]?.totalHundredths;
   return {
     exerciseStoneId: row.id,

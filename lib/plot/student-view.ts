@@ -43,7 +43,7 @@ export const MyStoneSchema = z.strictObject({
   opensAfter: z.string().nullable(),
   /** When it opens, where that still lies ahead and is later than the exercise; null otherwise. */
   opensAt: instant.nullable(),
-  /** An earlier attempt whose debrief is released; the latest of them. */
+  /** An earlier attempt whose debrief is released, the latest of them; none while the stone is on the bench again. */
   earlierDebriefId: z.string().nullable(),
   /** Of the student's own plot. */
   markCount: z.int(),

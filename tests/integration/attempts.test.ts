@@ -10,6 +10,7 @@ import { getWorksheets } from "@/lib/data/get-worksheets";
 import { listMyExercises } from "@/lib/data/list-my-exercises";
 import { listWatch } from "@/lib/data/list-watch";
 import { getDatabase } from "@/lib/data/store/database";
+import { claimBench } from "@/lib/workflows/claim-bench";
 import { createStone } from "@/lib/workflows/create-stone";
 import { exportGradebook } from "@/lib/workflows/export-gradebook";
 import { getSectionReport } from "@/lib/workflows/get-section-report";
@@ -146,6 +147,24 @@ describe("attempts", () => {
     expect(grid.cells.find((cell) => cell.sittingId === sittingId)).toMatchObject({ attempt: 2 });
     // Ben has read the debrief of the stone.
     await expect(openSitting(school.ben, again)).rejects.toMatchObject({ code: "closed" });
+  });
+
+  it("keep the debrief of an earlier one closed while the stone is on the bench again, and not after", async () => {
+    await setRules({ attempts: 2 });
+    const { sittingId } = await openSitting(school.ada, { exerciseStoneId: place(FIRST), attempt: 2 });
+    await releaseDebriefs(school.iris, { sittingIds: [school.adaScored] });
+    const readFirst = () => getDebrief(school.ada, school.adaScored);
+    await expect(readFirst()).rejects.toMatchObject({ code: "not-found" });
+    expect((await findMine(school.ada)).stones[0]).toMatchObject({ earlierDebriefId: null });
+    expect((await getDebrief(school.iris, school.adaScored)).sittingId).toBe(school.adaScored);
+
+    await setDates({ due: -3, closes: -1 });
+    expect((await readFirst()).sittingId).toBe(school.adaScored);
+    await setDates({ due: 3, closes: 5 });
+    await claimBench(school.ada, { sittingId, writerId: WRITER, takeOver: true });
+    await finish(school.ada, sittingId, 0);
+    expect((await readFirst()).sittingId).toBe(school.adaScored);
+    expect((await findMine(school.ada)).stones[0]).toMatchObject({ earlierDebriefId: school.adaScored });
   });
 });
 

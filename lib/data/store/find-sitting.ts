@@ -1,6 +1,6 @@
 import type { Resource } from "@/lib/access/can";
 import type { Transaction } from "@/lib/data/store/database";
-import type { ExerciseDates } from "@/lib/plot/to-exercise-phase";
+import { type ExerciseDates, toExercisePhase } from "@/lib/plot/to-exercise-phase";
 import { toOwnDates } from "@/lib/plot/to-own-dates";
 import type { Prisma } from "@/prisma/generated/client";
 
@@ -38,6 +38,17 @@ export interface FoundSitting extends Resource {
   readonly row: SittingRow;
 }
 
+/**
+ * Whether the student has the same stone on the bench again, and can still hand it in: until then its earlier debriefs are closed
+ * to them, or they would plot it with the reference beside.
+ */
+async function isSatAgain(database: Transaction, row: SittingRow): Promise<boolean> {
+  if (toExercisePhase(toSittingDates(row), new Date()) === "closed") return false;
+  const { studentId, exerciseStoneId, attempt } = row;
+  const later = { studentId, exerciseStoneId, attempt: { gt: attempt }, handIn: { is: null } };
+  return (await database.sitting.count({ where: later })) > 0;
+}
+
 /** Looks a sitting up by id; null when there is none. Asks nothing of access: that is the caller's. */
 export async function findSitting(database: Transaction, sittingId: string): Promise<FoundSitting | null> {
   const row = await database.sitting.findUnique({ where: { id: sittingId }, include: SITTING_PARTS });
@@ -46,6 +57,6 @@ export async function findSitting(database: Transaction, sittingId: string): Pro
     row,
     ownerId: row.studentId,
     instructorIds: row.exerciseStone.exercise.section.instructors.map(({ instructorId }) => instructorId),
-    released: row.releases.length > 0,
+    released: row.releases.length > 0 && !(await isSatAgain(database, row)),
   };
 }
