@@ -26,7 +26,13 @@ export function ProgressStonesTable({ stones, debriefHref }: ProgressStonesTable
       isRowHeader: true,
     },
     // Second, so that a phone shows it without scrolling.
-    { key: "total", header: "Points", value: ({ total }) => total, align: "end" },
+    {
+      key: "total",
+      header: "Points",
+      value: ({ total }) => total,
+      cell: ({ total }) => total.toFixed(2),
+      align: "end",
+    },
     { key: "exercise", header: "Exercise", value: ({ exerciseTitle }) => exerciseTitle },
     {
       key: "handedInAt",
