@@ -21,8 +21,15 @@ export function ProgressStonesTable({ stones, debriefHref }: ProgressStonesTable
       key: "label",
       header: "Stone",
       value: ({ label }) => label,
-      cell: ({ label, sittingId }) =>
-        debriefHref === null ? label : <Link href={`${debriefHref}${sittingId}`}>{label}</Link>,
+      cell: ({ label, sittingId, isClosed }) =>
+        debriefHref === null || isClosed ? (
+          <>
+            {label}
+            {isClosed && <span className="muted"> (on the bench again)</span>}
+          </>
+        ) : (
+          <Link href={`${debriefHref}${sittingId}`}>{label}</Link>
+        ),
       isRowHeader: true,
     },
     // Second, so that a phone shows it without scrolling.

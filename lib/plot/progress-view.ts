@@ -51,6 +51,8 @@ export const ProgressViewSchema = z.strictObject({
       exerciseTitle: z.string(),
       handedInAt: z.iso.datetime(),
       total: z.number(),
+      /** To the student: the debrief is closed while the stone is on the bench again. */
+      isClosed: z.boolean(),
     }),
   ),
 });

@@ -144,7 +144,7 @@ export const RUBRIC_GROUPS: readonly RubricGroup[] = [
       toPoints(
         "wouldFitGain",
         "Say that a plot would fit, from a gain of",
-        "Earns nothing: from this gain on the debrief says that the plot fits when it is mirrored or turned.",
+        "Earns nothing: from this gain on the debrief says that the plot fits when it is mirrored or turned; of one view alone, from half of it.",
         1,
       ),
     ],

@@ -9,6 +9,7 @@ import { toUndefined } from "@/lib/agreement/statistic";
 import { getDatabase, runInTransaction } from "@/lib/data/store/database";
 import { listBlindStones } from "@/lib/data/store/find-open-reading";
 import { findOwnLabel } from "@/lib/data/store/find-own-label";
+import { listSatAgain } from "@/lib/data/store/find-sitting";
 import { findStudent } from "@/lib/data/store/find-student";
 import {
   listReleasedTallies,
@@ -87,6 +88,7 @@ function toView(
   rates: Rates,
   whole: JoinedCounts,
   labels: ReadonlyMap<string, string>,
+  satAgain: ReadonlySet<string>,
 ) {
   const clarity = rates.grades.clarity;
   return {
@@ -114,6 +116,7 @@ function toView(
       exerciseTitle: tally.exercise.title,
       handedInAt: tally.handedInAt.toISOString(),
       total: tally.totalHundredths / 100,
+      isClosed: satAgain.has(tally.exerciseStone.id),
     })),
   };
 }
@@ -139,8 +142,9 @@ export async function getProgress(viewer: Viewer, input: z.input<typeof InputSch
   const whole = joinCounts(read);
   const rates = deriveRates(whole.counts, whole.scales);
   const leftOut = tallies.flatMap(({ exerciseStone: { stone } }) => blind.get(stone.id) ?? []);
+  const satAgain = viewer.role === "student" ? await listSatAgain(database, studentId) : new Set<string>();
   return ProgressViewSchema.parse({
-    ...toView(student.name, read, rates, whole, await listLabels(viewer, read)),
+    ...toView(student.name, read, rates, whole, await listLabels(viewer, read), satAgain),
     leftOut: [...new Set(leftOut)].sort(),
   });
 }

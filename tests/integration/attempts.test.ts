@@ -13,6 +13,7 @@ import { getDatabase } from "@/lib/data/store/database";
 import { claimBench } from "@/lib/workflows/claim-bench";
 import { createStone } from "@/lib/workflows/create-stone";
 import { exportGradebook } from "@/lib/workflows/export-gradebook";
+import { getProgress } from "@/lib/workflows/get-progress";
 import { getSectionReport } from "@/lib/workflows/get-section-report";
 import { grantExtension } from "@/lib/workflows/grant-extension";
 import { grantRetake } from "@/lib/workflows/grant-retake";
@@ -157,6 +158,11 @@ describe("attempts", () => {
     await expect(readFirst()).rejects.toMatchObject({ code: "not-found" });
     expect((await findMine(school.ada)).stones[0]).toMatchObject({ earlierDebriefId: null });
     expect((await getDebrief(school.iris, school.adaScored)).sittingId).toBe(school.adaScored);
+    const readClosed = async () => {
+      const { stones } = await getProgress(school.ada, { studentId: school.ada.userId });
+      return stones.filter(({ isClosed }) => isClosed).map(({ sittingId }) => sittingId);
+    };
+    expect(await readClosed()).toEqual([school.adaScored]);
 
     await setDates({ due: -3, closes: -1 });
     expect((await readFirst()).sittingId).toBe(school.adaScored);
@@ -164,6 +170,7 @@ describe("attempts", () => {
     await claimBench(school.ada, { sittingId, writerId: WRITER, takeOver: true });
     await finish(school.ada, sittingId, 0);
     expect((await readFirst()).sittingId).toBe(school.adaScored);
+    expect(await readClosed()).toEqual([]);
     expect((await findMine(school.ada)).stones[0]).toMatchObject({ earlierDebriefId: school.adaScored });
   });
 });

@@ -49,6 +49,17 @@ async function isSatAgain(database: Transaction, row: SittingRow): Promise<boole
   return (await database.sitting.count({ where: later })) > 0;
 }
 
+/** The stones of exercises, by id, whose earlier debriefs are closed to the student while they are on the bench again. */
+export async function listSatAgain(database: Transaction, studentId: string): Promise<ReadonlySet<string>> {
+  const now = new Date();
+  const rows = await database.sitting.findMany({
+    where: { studentId, attempt: { gt: 1 }, handIn: { is: null } },
+    include: SITTING_PARTS,
+  });
+  const open = rows.filter((row) => toExercisePhase(toSittingDates(row), now) !== "closed");
+  return new Set(open.map(({ exerciseStoneId }) => exerciseStoneId));
+}
+
 /** Looks a sitting up by id; null when there is none. Asks nothing of access: that is the caller's. */
 export async function findSitting(database: Transaction, sittingId: string): Promise<FoundSitting | null> {
   const row = await database.sitting.findUnique({ where: { id: sittingId }, include: SITTING_PARTS });
