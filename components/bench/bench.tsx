@@ -2,7 +2,6 @@
 
 import { Modal } from "@mantine/core";
 import { useDisclosure } from "@mantine/hooks";
-import { useRouter } from "next/navigation";
 import { useMemo, useRef, useState } from "react";
 import classes from "@/components/bench/bench.module.css";
 import { BenchHeader } from "@/components/bench/bench-header";
@@ -20,6 +19,7 @@ import { type Saving, useSaveClient } from "@/components/bench/use-save-client";
 import { useTimeLeft } from "@/components/bench/use-time-left";
 import { PlotEditor } from "@/components/plot-editor/plot-editor";
 import type { BenchHandle } from "@/components/plot-editor/plot-editor-props";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { findBurstUnderWay } from "@/lib/plot/find-dotting";
 import { PREPARATION_STEPS } from "@/lib/plot/sitting-event";
 import type { BenchView } from "@/lib/plot/student-view";
@@ -35,7 +35,7 @@ function needsPreparation(view: BenchView, { sitting }: Saving["state"], isBegun
 
 /** A sitting: preparation, the two views, the table of marks, the grades, and handing in. A preview saves nothing. */
 export function Bench({ view, isPreview = false }: { view: BenchView; isPreview?: boolean }) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const saving = useSaveClient(view, isPreview);
   const { state, client, clock } = saving;
   const { sitting } = state;
@@ -51,7 +51,7 @@ export function Bench({ view, isPreview = false }: { view: BenchView; isPreview?
     [sitting, view.rules, view.characteristics],
   );
   const editor = useRef<BenchHandle>(null);
-  const leftMs = useTimeLeft(saving, () => router.refresh());
+  const leftMs = useTimeLeft(saving, () => refresh());
   const wholeMs = saving.endsAt === null ? 0 : Date.parse(saving.endsAt) - Date.parse(view.openedAt);
   const [clockAheadMs] = useState(() => Date.parse(view.readAt) - Date.now());
 
@@ -83,7 +83,7 @@ export function Bench({ view, isPreview = false }: { view: BenchView; isPreview?
           ? () => Promise.resolve(PREVIEW_HAND_IN)
           : (client?.handIn ?? (() => Promise.resolve({ kind: "unreached" })))
       }
-      onHandedIn={() => router.refresh()}
+      onHandedIn={() => refresh()}
     />
   );
   const isPreparing = state.word !== "opening" && needsPreparation(view, state, isBegun);

@@ -10,6 +10,7 @@ import { useAction } from "@/components/forms/use-action";
 import { findKeptDraft, keepDraft } from "@/components/staff/kept-draft-store";
 import { parseReferenceDraft, toReferenceDraft, toReferenceKey } from "@/components/stone/reference-draft";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { PROPOSALS, type Proposal, type Suggestion } from "@/lib/agreement/stone-evidence";
 import type { StoneView } from "@/lib/plot/staff-view";
 
@@ -29,6 +30,7 @@ export interface SuggestionCardProps {
 export function SuggestionCard(props: SuggestionCardProps) {
   const { suggestion, sign, place, stone, userId, isHighlighted, onHighlight, dismiss } = props;
   const router = useRouter();
+  const refresh = useRefresh();
   const { run, pending, failure } = useAction(dismiss);
   const act = (as: Proposal) => {
     const key = toReferenceKey(userId, stone.stoneId);
@@ -78,7 +80,7 @@ export function SuggestionCard(props: SuggestionCardProps) {
             variant="subtle"
             loading={pending}
             onClick={async () => {
-              if ((await run(suggestion.key)) !== null) router.refresh();
+              if ((await run(suggestion.key)) !== null) refresh();
             }}
           >
             Not now

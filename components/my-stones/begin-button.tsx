@@ -10,6 +10,7 @@ import classes from "@/components/my-stones/begin-button.module.css";
 import { ConfirmButton } from "@/components/ui/confirm-button";
 import { ErrorNote } from "@/components/ui/error-note";
 import { toMinutes } from "@/components/ui/to-minutes";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { MyExercise } from "@/lib/plot/student-view";
 
 export type OpenSitting = (
@@ -47,6 +48,7 @@ export interface BeginButtonProps extends ButtonProps {
 export function BeginButton(props: BeginButtonProps) {
   const { stone, attempt, minutes, openSitting, children, ...button } = props;
   const router = useRouter();
+  const refresh = useRefresh();
   const { run, pending, failure } = useAction(openSitting, ({ message }) => {
     if (minutes === null) notifications.show({ color: "red", title: "The stone was not opened", message });
   });
@@ -56,7 +58,7 @@ export function BeginButton(props: BeginButtonProps) {
       router.push(`/bench/${opened.value.sittingId}`);
       return true;
     }
-    if (minutes !== null) router.refresh();
+    if (minutes !== null) refresh();
     return false;
   };
   if (minutes !== null) {

@@ -15,6 +15,7 @@ import { DraftNote } from "@/components/staff/draft-note";
 import { SaveLine } from "@/components/staff/save-line";
 import { useKeptDraft } from "@/components/staff/use-kept-draft";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { RubricBench } from "@/lib/plot/rescore-view";
 import type { Rubric } from "@/lib/plot/rubric";
 
@@ -41,6 +42,7 @@ function useTypedRubric(read: Rubric | null, inForce: Rubric): Rubric {
 export function RubricEditor({ bench, userId, save, startRescore }: RubricEditorProps) {
   const { exerciseId, rubric, rubricVersion, defaults, results } = bench;
   const router = useRouter();
+  const refresh = useRefresh();
   const initial = useMemo(() => toRubricDraft(rubric), [rubric]);
   const draft = useKeptDraft({
     storageKey: `loupework:rubric:${userId}:${exerciseId}`,
@@ -62,7 +64,7 @@ export function RubricEditor({ bench, userId, save, startRescore }: RubricEditor
     }
     const saved = await run({ baseVersion: draft.base, rubric: read.rubric });
     if (saved === null) {
-      router.refresh();
+      refresh();
       return;
     }
     draft.settle();

@@ -5,6 +5,7 @@ import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
 import { ConfirmButton } from "@/components/ui/confirm-button";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 
 export interface GiveUpButtonProps {
   giveUp: () => Promise<ActionResult>;
@@ -15,10 +16,11 @@ export interface GiveUpButtonProps {
 /** Ends a second reading that is not handed in. Asks once. */
 export function GiveUpButton({ giveUp, then }: GiveUpButtonProps) {
   const router = useRouter();
+  const refresh = useRefresh();
   const { run, failure } = useAction(giveUp);
   const confirm = async () => {
     if ((await run()) === null) return true;
-    if (then === undefined) router.refresh();
+    if (then === undefined) refresh();
     else router.push(then);
     return true;
   };

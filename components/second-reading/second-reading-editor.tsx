@@ -1,7 +1,6 @@
 "use client";
 
 import { Button } from "@mantine/core";
-import { useRouter } from "next/navigation";
 import { useMemo } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
@@ -14,6 +13,7 @@ import { ReferencePlot } from "@/components/stone/reference-plot";
 import { ConfirmButton } from "@/components/ui/confirm-button";
 import { ErrorNote } from "@/components/ui/error-note";
 import { PracticeNote } from "@/components/ui/practice-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { joinReferenceDrawings, splitReferenceDrawings } from "@/lib/editor/reference-drawings";
 import { type OpenReading, type ReadingPlot, ReadingPlotSchema } from "@/lib/plot/second-reading";
 
@@ -36,7 +36,7 @@ const parsePlot = (kept: unknown) => ReadingPlotSchema.safeParse(kept).data ?? n
 /** A second reader plots a stone: the editor of references, with nothing of the reference in it. */
 export function SecondReadingEditor(props: SecondReadingEditorProps) {
   const { reading, userId, save, handIn, giveUp, stoneHref } = props;
-  const router = useRouter();
+  const refresh = useRefresh();
   const saving = useAction(save);
   const handing = useAction(handIn);
   const draft = useKeptDraft({
@@ -55,7 +55,7 @@ export function SecondReadingEditor(props: SecondReadingEditorProps) {
     const handed = await handing.run({ revision: draft.base, plot: value });
     if (handed === null) return true;
     draft.settle(draft.base + 1, value);
-    router.refresh();
+    refresh();
     return true;
   };
   return (

@@ -2,7 +2,6 @@
 
 import { Button, SegmentedControl, TextInput } from "@mantine/core";
 import Link from "next/link";
-import { useRouter } from "next/navigation";
 import { useMemo, useState } from "react";
 import { DebriefFigure } from "@/components/debrief/debrief-figure";
 import type { ActionResult } from "@/components/forms/action-result";
@@ -16,6 +15,7 @@ import {
 import classes from "@/components/second-reading/second-reading.module.css";
 import { ErrorNote } from "@/components/ui/error-note";
 import { PracticeNote } from "@/components/ui/practice-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { getSolid } from "@/lib/gem/build-solid";
 import {
   type Choice,
@@ -92,7 +92,7 @@ function DifferenceRow(props: DifferenceRowProps) {
 
 /** Two readings over one another, what they differ in, and how each difference is settled into a new version. */
 export function SettleBoard({ reading, referenceHref, settle }: SettleBoardProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const { run, pending, failure } = useAction(settle);
   const [choices, setChoices] = useState<Settling>({});
   const [note, setNote] = useState("");
@@ -104,7 +104,7 @@ export function SettleBoard({ reading, referenceHref, settle }: SettleBoardProps
   const numbered = differences.map((difference, index) => ({ difference, number: index + 1 }));
   const submit = async () => {
     const settled = await run({ baseVersion: reading.againstVersion, choices, note });
-    if (settled !== null) router.refresh();
+    if (settled !== null) refresh();
   };
   const list = (agrees: boolean) =>
     numbered

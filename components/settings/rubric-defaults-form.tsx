@@ -1,6 +1,5 @@
 "use client";
 
-import { useRouter } from "next/navigation";
 import { type FormEvent, useMemo } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { focusFirstFault } from "@/components/forms/focus-first-fault";
@@ -14,6 +13,7 @@ import { DraftNote } from "@/components/staff/draft-note";
 import { SaveLine } from "@/components/staff/save-line";
 import { useKeptDraft } from "@/components/staff/use-kept-draft";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { ProgramSettingsView } from "@/lib/plot/program-settings";
 import { DEFAULT_RUBRIC, type Rubric } from "@/lib/plot/rubric";
 
@@ -28,7 +28,7 @@ const OWN_NUMBERS = toRubricDraft(DEFAULT_RUBRIC);
 /** The numbers that a new exercise starts with, and how they differ from Loupework's own. */
 export function RubricDefaultsForm({ settings, userId, save }: RubricDefaultsFormProps) {
   const { rubric, revision } = settings;
-  const router = useRouter();
+  const refresh = useRefresh();
   const initial = useMemo(() => toRubricDraft(rubric), [rubric]);
   const draft = useKeptDraft({
     storageKey: `loupework:rubric:${userId}:program`,
@@ -49,7 +49,7 @@ export function RubricDefaultsForm({ settings, userId, save }: RubricDefaultsFor
     }
     const saved = await run({ baseRevision: draft.base, rubric: read.rubric });
     // What somebody else saved meanwhile is read again, and told of above.
-    if (saved === null) router.refresh();
+    if (saved === null) refresh();
     else draft.settle(saved.value.revision, toRubricDraft(read.rubric));
   };
 

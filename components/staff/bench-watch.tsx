@@ -2,7 +2,6 @@
 
 import { Button } from "@mantine/core";
 import { RefreshCw } from "lucide-react";
-import { useRouter } from "next/navigation";
 import type { ReactNode } from "react";
 import type { z } from "zod";
 import { PROPERTY_LABELS } from "@/components/forms/property-labels";
@@ -12,6 +11,7 @@ import { PageHeader, type PageHeaderProps } from "@/components/ui/page-header";
 import { PracticeNote } from "@/components/ui/practice-note";
 import { CELL_STATE_WORDS } from "@/components/ui/state-words";
 import { StatusBadge } from "@/components/ui/status-badge";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { When } from "@/components/ui/when";
 import { GRADED_PROPERTIES, type PlotGrades } from "@/lib/plot/grades";
 import type { BenchWatchSchema, ReviewCell } from "@/lib/plot/staff-view";
@@ -47,7 +47,7 @@ function GradesSoFar({ grades }: { grades: PlotGrades }) {
 
 /** A plot as it stands, not handed in yet. Looking on changes nothing for the student. */
 export function BenchWatch({ watch, state, trail = [], actions }: BenchWatchProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const { tone, words } = CELL_STATE_WORDS[state];
   const { marks, grades } = watch.plot;
   return (
@@ -73,7 +73,7 @@ export function BenchWatch({ watch, state, trail = [], actions }: BenchWatchProp
             <Button
               variant="outline"
               leftSection={<RefreshCw size={16} aria-hidden="true" />}
-              onClick={() => router.refresh()}
+              onClick={() => refresh()}
             >
               Look again
             </Button>

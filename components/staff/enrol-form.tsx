@@ -2,13 +2,13 @@
 
 import { Button, Checkbox, TextInput } from "@mantine/core";
 import { Search } from "lucide-react";
-import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
 import panel from "@/components/staff/panel.module.css";
 import { EmptyState } from "@/components/ui/empty-state";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { PersonRow } from "@/lib/plot/staff-view";
 
 export interface EnrolFormProps {
@@ -19,7 +19,7 @@ export interface EnrolFormProps {
 
 /** Chooses students to enrol in a section. */
 export function EnrolForm({ students, enrol }: EnrolFormProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const [search, setSearch] = useState("");
   const [enrolled, setEnrolled] = useState<number | null>(null);
@@ -33,7 +33,7 @@ export function EnrolForm({ students, enrol }: EnrolFormProps) {
     if (done === null) return;
     setEnrolled(done.value.enrolled);
     setChosen([]);
-    router.refresh();
+    refresh();
   };
   return (
     <form onSubmit={submit} className={panel.form}>

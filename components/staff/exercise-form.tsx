@@ -27,6 +27,7 @@ import { StoneOpenings } from "@/components/staff/stone-openings";
 import { type PickableTray, StonePicker } from "@/components/staff/stone-picker";
 import { useKeptDraft } from "@/components/staff/use-kept-draft";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { Rubric } from "@/lib/plot/rubric";
 
 export interface ExerciseFormProps {
@@ -48,6 +49,7 @@ const parseDraft = (kept: unknown) => ExerciseDraftSchema.safeParse(kept).data ?
 export function ExerciseForm(props: ExerciseFormProps) {
   const { storageKey, start, revision, sections, trays, rubric, save } = props;
   const router = useRouter();
+  const refresh = useRefresh();
   const draft = useKeptDraft({ storageKey, initial: start, base: revision, parse: parseDraft });
   const { run, pending, failure } = useAction(save);
   const [asked, setAsked] = useState(false);
@@ -65,7 +67,7 @@ export function ExerciseForm(props: ExerciseFormProps) {
     }
     const saved = await run({ ...toExerciseInput(draft.value), revision: draft.base });
     if (saved === null) {
-      router.refresh();
+      refresh();
       return;
     }
     draft.settle();

@@ -1,7 +1,6 @@
 "use client";
 
 import { Button, NumberInput, Select, TextInput } from "@mantine/core";
-import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { toSentence } from "@/components/forms/to-sentence";
@@ -9,6 +8,7 @@ import { useAction } from "@/components/forms/use-action";
 import classes from "@/components/staff/allowances.module.css";
 import { InstantInput } from "@/components/staff/instant-input";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { MOST_ATTEMPTS } from "@/lib/plot/exercise-rules";
 import type { ReviewGrid } from "@/lib/plot/staff-view";
 
@@ -30,7 +30,7 @@ const NOTHING = { dueAt: "", closesAt: "", extraAttempts: 0 as number | "", reas
 
 /** Later dates or more attempts for one student. */
 export function ExtensionForm({ students, extend, onGiven }: ExtensionFormProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const { run, pending, failure } = useAction(extend);
   const [studentId, setStudentId] = useState<string | null>(null);
   const [draft, setDraft] = useState(NOTHING);
@@ -63,7 +63,7 @@ export function ExtensionForm({ students, extend, onGiven }: ExtensionFormProps)
     if (given === null) return;
     onGiven(studentId);
     choose(null);
-    router.refresh();
+    refresh();
   };
   return (
     <form className={classes.form} onSubmit={submit} noValidate>

@@ -1,7 +1,6 @@
 "use client";
 
 import { Button, NumberInput, Select, TextInput } from "@mantine/core";
-import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
@@ -9,6 +8,7 @@ import classes from "@/components/staff/extra-time.module.css";
 import panel from "@/components/staff/panel.module.css";
 import { ErrorNote } from "@/components/ui/error-note";
 import { toMinutes } from "@/components/ui/to-minutes";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { LONGEST_MINUTES } from "@/lib/plot/exercise-rules";
 import type { ReviewGrid } from "@/lib/plot/staff-view";
 
@@ -27,7 +27,7 @@ export interface ExtraTimeProps {
 
 /** The time limit of an exercise, and who has more. */
 export function ExtraTime({ minutesPerStone, students, grant }: ExtraTimeProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const { run, pending, failure } = useAction(grant);
   const [studentId, setStudentId] = useState<string | null>(null);
   const [minutes, setMinutes] = useState<number | "">(10);
@@ -37,7 +37,7 @@ export function ExtraTime({ minutesPerStone, students, grant }: ExtraTimeProps) 
     if ((await run(input)) === null) return;
     setStudentId(null);
     setReason("");
-    router.refresh();
+    refresh();
   };
   const submit = (event: FormEvent) => {
     event.preventDefault();

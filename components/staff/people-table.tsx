@@ -2,7 +2,6 @@
 
 import { Button, Group, Menu, Modal } from "@mantine/core";
 import { notifications } from "@mantine/notifications";
-import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
@@ -14,6 +13,7 @@ import { ConfirmButton } from "@/components/ui/confirm-button";
 import { type DataColumn, DataTable } from "@/components/ui/data-table";
 import { ErrorNote } from "@/components/ui/error-note";
 import { StatusBadge } from "@/components/ui/status-badge";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { When } from "@/components/ui/when";
 import type { MadeLink } from "@/lib/plot/access-link";
 import type { PersonRow } from "@/lib/plot/staff-view";
@@ -188,17 +188,17 @@ export interface PeopleTableProps extends PersonActions {
 /** Everybody with an account; a director lets them in or no more, and gives new passwords. */
 export function PeopleTable(props: PeopleTableProps) {
   const { people, viewerId, setActive, resetPassword, createLinks, erase } = props;
-  const router = useRouter();
+  const refresh = useRefresh();
   const { run, failure } = useAction(setActive);
   const erasing = useAction(erase);
   const onErase = async ({ userId }: PersonRow) => {
     const done = await erasing.run(userId);
-    router.refresh();
+    refresh();
     return done !== null;
   };
   const onActive = async ({ userId }: PersonRow, active: boolean) => {
     await run({ userId, active });
-    router.refresh();
+    refresh();
   };
   const columns: readonly DataColumn<PersonRow>[] = [
     ...BASE_COLUMNS,

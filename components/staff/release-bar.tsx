@@ -1,12 +1,12 @@
 "use client";
 
 import { Button } from "@mantine/core";
-import { useRouter } from "next/navigation";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
 import classes from "@/components/staff/review-grid.module.css";
 import { ConfirmButton } from "@/components/ui/confirm-button";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { ReviewCell } from "@/lib/plot/staff-view";
 
 export interface ReleaseActions {
@@ -25,7 +25,7 @@ const count = (sittings: readonly string[]) =>
 
 /** Releases debriefs or takes releases back: those selected, or all that wait where nothing is. */
 export function ReleaseBar({ cells, selected, onClear, release, withdraw }: ReleaseBarProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const releasing = useAction(release);
   const withdrawing = useAction(withdraw);
   const list = (state: ReviewCell["state"]) =>
@@ -40,7 +40,7 @@ export function ReleaseBar({ cells, selected, onClear, release, withdraw }: Rele
   const act = async (run: typeof releasing.run, sittingIds: readonly string[]) => {
     await run(sittingIds);
     onClear();
-    router.refresh();
+    refresh();
   };
 
   return (

@@ -1,7 +1,6 @@
 "use client";
 
 import { Button } from "@mantine/core";
-import { useRouter } from "next/navigation";
 import { useEffect } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
@@ -10,6 +9,7 @@ import { RescoreChanges } from "@/components/staff/rescore-changes";
 import { toOlderWords } from "@/components/staff/to-older-words";
 import { ConfirmButton } from "@/components/ui/confirm-button";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { When } from "@/components/ui/when";
 import { type RescoreSummary, toSignedPoints } from "@/lib/plot/rescore";
 import type { RescoreJob, RescoreView } from "@/lib/plot/rescore-view";
@@ -26,12 +26,12 @@ const count = (results: number) => (results === 1 ? "1 result" : `${results} res
 
 /** Reads the page again while the rescore is worked out. */
 function useProgress(isWorking: boolean): void {
-  const router = useRouter();
+  const refresh = useRefresh();
   useEffect(() => {
     if (!isWorking) return;
-    const timer = window.setInterval(() => router.refresh(), REFRESH_MS);
+    const timer = window.setInterval(() => refresh(), REFRESH_MS);
     return () => window.clearInterval(timer);
-  }, [isWorking, router]);
+  }, [isWorking, refresh]);
 }
 
 function SummaryFacts({ summary }: { summary: RescoreSummary }) {
@@ -148,7 +148,7 @@ function LastWords({ job }: { job: RescoreJob }) {
 /** What a rescore of an exercise would change, its progress, and the buttons that apply it or leave it. */
 export function RescoreBoard({ view, start, apply, discard }: RescoreBoardProps) {
   const { job, older, exerciseId } = view;
-  const router = useRouter();
+  const refresh = useRefresh();
   const starting = useAction(start);
   const applying = useAction(apply);
   const discarding = useAction(discard);
@@ -158,7 +158,7 @@ export function RescoreBoard({ view, start, apply, discard }: RescoreBoardProps)
   const words = toOlderWords(older);
   const act = async (run: () => Promise<unknown>) => {
     await run();
-    router.refresh();
+    refresh();
   };
   const panel = isOpen && {
     job,

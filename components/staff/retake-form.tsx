@@ -2,12 +2,12 @@
 
 import { Button, Radio, Select, TextInput } from "@mantine/core";
 import { notifications } from "@mantine/notifications";
-import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
 import classes from "@/components/staff/allowances.module.css";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { RankedStone } from "@/lib/plot/rank-retake-stones";
 import type { ReviewGrid } from "@/lib/plot/staff-view";
 
@@ -88,7 +88,7 @@ export function RetakeForm(props: {
   grantRetake: GrantRetake;
 }) {
   const { grid, listRetakeStones, grantRetake } = props;
-  const router = useRouter();
+  const refresh = useRefresh();
   const listing = useAction(listRetakeStones);
   const granting = useAction(grantRetake);
   const [studentId, setStudentId] = useState<string | null>(null);
@@ -118,7 +118,7 @@ export function RetakeForm(props: {
     setPlaceId(null);
     setOffered(null);
     setReason("");
-    router.refresh();
+    refresh();
   };
   return (
     <form className={classes.form} onSubmit={submit} noValidate>

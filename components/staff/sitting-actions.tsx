@@ -3,12 +3,12 @@
 import { ActionIcon, Tooltip } from "@mantine/core";
 import { ArrowLeft, ArrowRight } from "lucide-react";
 import Link from "next/link";
-import { useRouter } from "next/navigation";
 import { useAction } from "@/components/forms/use-action";
 import type { Neighbour, Neighbours } from "@/components/staff/find-neighbours";
 import type { ReleaseActions } from "@/components/staff/release-bar";
 import { ConfirmButton } from "@/components/ui/confirm-button";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { ReviewCell } from "@/lib/plot/staff-view";
 
 export interface SittingActionsProps extends ReleaseActions {
@@ -47,13 +47,13 @@ function StepLink({ to, exerciseHref, isAfter }: StepLinkProps) {
 /** What an instructor can do with one student's one stone: release it or take that back, and go on to the next. */
 export function SittingActions(props: SittingActionsProps) {
   const { sittingId, state, exerciseHref, neighbours, release, withdraw } = props;
-  const router = useRouter();
+  const refresh = useRefresh();
   const releasing = useAction(release);
   const withdrawing = useAction(withdraw);
   const failure = releasing.failure ?? withdrawing.failure;
   const act = async (run: typeof releasing.run) => {
     await run([sittingId]);
-    router.refresh();
+    refresh();
   };
   return (
     <>

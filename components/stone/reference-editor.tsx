@@ -2,7 +2,6 @@
 
 import { Button, TextInput } from "@mantine/core";
 import { Info, TriangleAlert } from "lucide-react";
-import { useRouter } from "next/navigation";
 import { type ReactNode, useMemo, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
@@ -22,6 +21,7 @@ import classes from "@/components/stone/reference-editor.module.css";
 import { ReferencePlot } from "@/components/stone/reference-plot";
 import { ErrorNote } from "@/components/ui/error-note";
 import { PracticeNote } from "@/components/ui/practice-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { When } from "@/components/ui/when";
 import { joinReferenceDrawings, splitReferenceDrawings } from "@/lib/editor/reference-drawings";
 import type { StoneView } from "@/lib/plot/staff-view";
@@ -75,7 +75,7 @@ interface SavePanelProps extends ReferenceEditorProps {
 }
 
 function SavePanel({ stone, draft, touched, save }: SavePanelProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const { run, pending, failure } = useAction(save);
   const [savedVersion, setSavedVersion] = useState<number | null>(null);
   const advice = listReferenceAdvice(draft.value, stone.body.landmark !== undefined);
@@ -89,7 +89,7 @@ function SavePanel({ stone, draft, touched, save }: SavePanelProps) {
       setSavedVersion(saved.value.version);
       draft.settle(saved.value.version, { ...draft.value, note: "" });
     }
-    router.refresh();
+    refresh();
   };
 
   return (

@@ -22,6 +22,7 @@ import {
 import { StoneFigures } from "@/components/stone/stone-figures";
 import classes from "@/components/stone/stone-form.module.css";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { StoneView } from "@/lib/plot/staff-view";
 import { DEFAULT_REFRACTIVE_INDEX, type Reference, type StoneBody } from "@/lib/plot/stone";
 
@@ -63,6 +64,7 @@ export function StoneForm({
   nextHref,
 }: StoneFormProps) {
   const router = useRouter();
+  const refresh = useRefresh();
   const initial = useMemo(
     () => (start === null ? createStoneDraft() : toStoneDraft(start.label, start.body)),
     [start],
@@ -91,12 +93,12 @@ export function StoneForm({
     }
     const saved = await run({ label: read.label, body: read.body, revision: draft.base });
     if (saved === null) {
-      router.refresh();
+      refresh();
       return;
     }
     draft.settle();
     setAsked(false);
-    if (nextHref === undefined) router.refresh();
+    if (nextHref === undefined) refresh();
     else router.push(`${nextHref}/${saved.value.stoneId}`);
   };
 

@@ -1,7 +1,6 @@
 "use client";
 
 import { Button } from "@mantine/core";
-import { useRouter } from "next/navigation";
 import { useMemo } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
@@ -10,6 +9,7 @@ import { toVerdictWords } from "@/components/tray/to-verdict-words";
 import { type DataColumn, DataTable } from "@/components/ui/data-table";
 import { ErrorNote } from "@/components/ui/error-note";
 import { StatusBadge } from "@/components/ui/status-badge";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { When } from "@/components/ui/when";
 import type { StoneCheckRow } from "@/lib/plot/staff-view";
 import { MISMATCHES } from "@/lib/plot/stone-check";
@@ -82,16 +82,16 @@ export interface ChecksTableProps {
 
 /** The last hand-in checks of a tray; one that contradicts a label stays flagged until somebody says that it is settled. */
 export function ChecksTable({ checks, settle }: ChecksTableProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const { run, failure } = useAction(settle);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the action is the page's own and stays the same.
   const columns = useMemo(
     () =>
       buildColumns(async (checkId) => {
         await run(checkId);
-        router.refresh();
+        refresh();
       }),
-    [router],
+    [refresh],
   );
   if (checks.length === 0) return null;
   return (

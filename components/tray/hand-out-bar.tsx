@@ -1,7 +1,6 @@
 "use client";
 
 import { Button } from "@mantine/core";
-import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
@@ -9,6 +8,7 @@ import classes from "@/components/tray/hand-out-bar.module.css";
 import { EMPTY_HOLDER, findHolderName, readHolderDraft } from "@/components/tray/holder-draft";
 import { HolderFields } from "@/components/tray/holder-fields";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { HandOutInput, HolderOption } from "@/lib/plot/hand-out";
 
 export interface HandOutActions {
@@ -28,7 +28,7 @@ const count = (stones: readonly string[]) => (stones.length === 1 ? "1 stone" : 
 
 /** Hands the chosen stones out, or takes them back. */
 export function HandOutBar({ holders, inTray, out, onDone, handOut, takeBack }: HandOutBarProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const [draft, setDraft] = useState(EMPTY_HOLDER);
   const [words, setWords] = useState("");
   const giving = useAction(handOut);
@@ -39,17 +39,17 @@ export function HandOutBar({ holders, inTray, out, onDone, handOut, takeBack }: 
   const finish = (said: string) => {
     setWords(said);
     onDone();
-    router.refresh();
+    refresh();
   };
   const give = async () => {
     if (to === null) return;
     taking.clearFailure();
-    if ((await giving.run({ ...to, stoneIds: [...inTray] })) === null) return router.refresh();
+    if ((await giving.run({ ...to, stoneIds: [...inTray] })) === null) return refresh();
     finish(`Handed ${count(inTray)} to ${name}.`);
   };
   const take = async () => {
     giving.clearFailure();
-    if ((await taking.run(out)) === null) return router.refresh();
+    if ((await taking.run(out)) === null) return refresh();
     finish(`Took ${count(out)} back.`);
   };
   return (

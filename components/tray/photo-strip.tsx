@@ -2,13 +2,13 @@
 
 import { Button, FileButton } from "@mantine/core";
 import { ImagePlus } from "lucide-react";
-import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { PhotoCard } from "@/components/tray/photo-card";
 import classes from "@/components/tray/photo-strip.module.css";
 import { uploadPhoto } from "@/components/tray/upload-photo";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { MOST_PHOTO_BYTES, type StaffPhotoView } from "@/lib/plot/stone-photo";
 
 export interface PhotoActions {
@@ -28,7 +28,7 @@ const NO_ANSWER = "The server did not answer, so nothing was changed. Try again.
 
 /** A stone's photographs: added, captioned, put in order, shown to students one by one, deleted. */
 export function PhotoStrip({ stoneId, label, photos, mayEdit, update, order, remove }: PhotoStripProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const [uploading, setUploading] = useState(0);
   const [failures, setFailures] = useState<readonly string[]>([]);
   const add = async (files: File[]) => {
@@ -39,12 +39,12 @@ export function PhotoStrip({ stoneId, label, photos, mayEdit, update, order, rem
       if (failure !== null) setFailures((before) => [...before, failure]);
       setUploading((before) => before - 1);
     }
-    router.refresh();
+    refresh();
   };
   const act = async (work: Promise<ActionResult>) => {
     const result = await work.catch(() => null);
     setFailures(result === null ? [NO_ANSWER] : result.ok ? [] : [result.message]);
-    router.refresh();
+    refresh();
     return result?.ok ?? false;
   };
   const move = (index: number, by: -1 | 1) => {

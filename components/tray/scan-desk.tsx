@@ -2,7 +2,6 @@
 
 import { Button, SegmentedControl } from "@mantine/core";
 import Link from "next/link";
-import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import type { HandOutActions } from "@/components/tray/hand-out-bar";
@@ -11,6 +10,7 @@ import { HolderFields } from "@/components/tray/holder-fields";
 import classes from "@/components/tray/scan-desk.module.css";
 import { ScanField } from "@/components/tray/scan-field";
 import { StatusBadge } from "@/components/ui/status-badge";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { HolderOption, ScannedStone } from "@/lib/plot/hand-out";
 
 export interface ScanDeskProps extends HandOutActions {
@@ -100,7 +100,7 @@ function LineRow({ line, onUndone }: { line: Line; onUndone: (key: number) => vo
 
 /** The desk at the end of a class: scan one label after the other, to take stones back or to hand them out. */
 export function ScanDesk({ holders, scan, handOut, takeBack }: ScanDeskProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const [isGiving, setGiving] = useState(false);
   const [draft, setDraft] = useState(EMPTY_HOLDER);
   const [lines, setLines] = useState<readonly Line[]>([]);
@@ -114,11 +114,11 @@ export function ScanDesk({ holders, scan, handOut, takeBack }: ScanDeskProps) {
     const line = await follow({ scan, handOut, takeBack }, text, to);
     setLines((before) => [{ key: (before[0]?.key ?? 0) + 1, ...line }, ...before].slice(0, MOST_LINES));
     setWaiting((before) => before - 1);
-    router.refresh();
+    refresh();
   };
   const onUndone = (key: number) => {
     setLines((before) => before.filter((line) => line.key !== key));
-    router.refresh();
+    refresh();
   };
   return (
     <section className={`${classes.root} no-print`} aria-labelledby="desk-title">

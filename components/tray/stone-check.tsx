@@ -1,7 +1,6 @@
 "use client";
 
 import { Button, Select } from "@mantine/core";
-import { useRouter } from "next/navigation";
 import { useMemo, useState } from "react";
 import type { ActionResult } from "@/components/forms/action-result";
 import { useAction } from "@/components/forms/use-action";
@@ -10,6 +9,7 @@ import { FeatureEditor, NOTHING_SEEN, readWeight } from "@/components/tray/featu
 import classes from "@/components/tray/stone-check.module.css";
 import { VerdictPanel } from "@/components/tray/verdict-panel";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import { CUT_LABELS, type CutName } from "@/lib/gem/cut-name";
 import type { TrayView } from "@/lib/plot/staff-view";
 import type { StoneEvidence, StoneVerdict } from "@/lib/plot/stone-check";
@@ -35,7 +35,7 @@ const NO_PROPORTIONS = {};
 
 /** Which stone of the tray is this? Staff plot a few features and read the answer. */
 export function StoneCheck({ tray, startStoneId, check }: StoneCheckProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const cuts = useMemo(() => [...new Set(tray.stones.map(({ cut }) => cut))], [tray.stones]);
   const [stoneId, setStoneId] = useState(startStoneId);
   const [freeCut, setFreeCut] = useState<CutName>(cuts[0] ?? "round-brilliant");
@@ -56,7 +56,7 @@ export function StoneCheck({ tray, startStoneId, check }: StoneCheckProps) {
     const done = await run({ trayId: tray.trayId, stoneId, evidence });
     if (done === null) return;
     setAnswer({ verdict: done.value.verdict, label: labelled?.label ?? null, features });
-    router.refresh();
+    refresh();
   };
   return (
     <div className={classes.root}>

@@ -1,7 +1,6 @@
 "use client";
 
 import { Button } from "@mantine/core";
-import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { useAction } from "@/components/forms/use-action";
 import type { HandOutActions } from "@/components/tray/hand-out-bar";
@@ -10,6 +9,7 @@ import { EMPTY_HOLDER, findHolderName, readHolderDraft } from "@/components/tray
 import { HolderFields } from "@/components/tray/holder-fields";
 import { WhereBadge } from "@/components/tray/where-badge";
 import { ErrorNote } from "@/components/ui/error-note";
+import { useRefresh } from "@/components/ui/use-refresh";
 import type { HandOutView, HolderOption } from "@/lib/plot/hand-out";
 
 export interface StonePlaceProps extends HandOutActions {
@@ -21,7 +21,7 @@ export interface StonePlaceProps extends HandOutActions {
 
 /** Where one stone is, and the one thing to do about it: hand it out, or take it back. */
 export function StonePlace({ stoneId, label, out, holders, handOut, takeBack }: StonePlaceProps) {
-  const router = useRouter();
+  const refresh = useRefresh();
   const [draft, setDraft] = useState(EMPTY_HOLDER);
   const giving = useAction(handOut);
   const taking = useAction(takeBack);
@@ -31,11 +31,11 @@ export function StonePlace({ stoneId, label, out, holders, handOut, takeBack }: 
   const give = async () => {
     if (to === null) return;
     if ((await giving.run({ ...to, stoneIds: [stoneId] })) !== null) setDraft(EMPTY_HOLDER);
-    router.refresh();
+    refresh();
   };
   const take = async () => {
     await taking.run([stoneId]);
-    router.refresh();
+    refresh();
   };
   return (
     <section className={`${classes.root} no-print`} aria-labelledby="place-title">

@@ -35,6 +35,17 @@ test("a director changes a default, a new exercise starts with it, and an older 
     await expect(saved(page)).toHaveCount(0);
   });
 
+  await test.step("without a network nothing is saved, and the page with what was typed stays", async () => {
+    await near(page).fill("0.04");
+    await page.context().setOffline(true);
+    await save(page).click();
+    await expect(page.getByText("The server did not answer, so nothing was changed.")).toBeVisible();
+    // Longer than it takes to load a page anew, which is what must not be.
+    await page.waitForTimeout(1000);
+    await expect(near(page)).toHaveValue("0.04");
+    await page.context().setOffline(false);
+  });
+
   await test.step("what differs stands beside Loupework's own, and is saved", async () => {
     await near(page).fill("0.045");
     const row = page
