@@ -119,17 +119,19 @@ export function ReviewDesk(props: ReviewDeskProps) {
       <p role="status" className="visually-hidden">
         {queue.isWaiting ? "The next plot is on its way." : `${studentName}, ${stone.label}`}
       </p>
-      {queue.failure !== null && (
-        <div className="page-wide">
-          <ErrorNote message={queue.failure} next="The plot that was shown is still here." />
-        </div>
-      )}
       <Debrief
         view={debrief}
         trail={trail}
         isOwn={false}
         review={tools}
-        note={<Attempts view={view} toAddress={toAddress} onOpen={queue.open} />}
+        note={
+          <>
+            {queue.failure !== null && (
+              <ErrorNote message={queue.failure} next="The plot that was shown is still here." />
+            )}
+            <Attempts view={view} toAddress={toAddress} onOpen={queue.open} />
+          </>
+        }
         actions={
           <>
             <Steps queue={queue} items={items} />
