@@ -1,20 +1,11 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { runCommandLine } from "@/lib/cli/run-command-line";
 import { makeSampleSet } from "@/tests/support/sample-set";
 import { spawnCli } from "@/tests/support/spawn-cli";
+import { standUpFolder } from "@/tests/support/stand-up-folder";
 
-const folder = mkdtempSync(join(tmpdir(), "loupework-cli-"));
-afterAll(() => rmSync(folder, { recursive: true }));
-
-function put(name: string, content: string | Uint8Array): string {
-  const path = join(folder, name);
-  writeFileSync(path, content);
-  return path;
-}
-
+const { folder, put } = standUpFolder();
 const FIRST_LOOK = "exercise-sets/first-look.json";
 const PLOTS = "tests/golden/cases/cli/first-look.plots.json";
 

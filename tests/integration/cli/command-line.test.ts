@@ -1,21 +1,12 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { afterAll, describe, expect, it } from "vitest";
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
 import { runCommandLine } from "@/lib/cli/run-command-line";
 import { readExerciseSet } from "@/lib/exchange/read-exercise-set";
 import { type ScoreResult, ScoreResultSchema } from "@/lib/plot/score-result";
 import { spawnCli } from "@/tests/support/spawn-cli";
+import { standUpFolder } from "@/tests/support/stand-up-folder";
 
-const folder = mkdtempSync(join(tmpdir(), "loupework-cli-"));
-afterAll(() => rmSync(folder, { recursive: true }));
-
-function put(name: string, content: string | Uint8Array): string {
-  const path = join(folder, name);
-  writeFileSync(path, content);
-  return path;
-}
-
+const { put } = standUpFolder();
 const FIRST_LOOK = "exercise-sets/first-look.json";
 const PLOTS = "tests/golden/cases/cli/first-look.plots.json";
 
